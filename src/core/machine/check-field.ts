@@ -1,0 +1,74 @@
+import {
+  compare,
+  inBase,
+  isPositive,
+  isWhole,
+  read,
+  stated,
+  UNITS,
+  type Ratio,
+  type ReadError,
+  type Stated,
+  type Unit,
+} from '../quantity';
+import type { Field, NumberField, SpeedsField } from './field';
+
+/** Why a value was refused. `low` and `high` are the plausible range in the field's first unit. */
+export type Refusal =
+  | { code: ReadError }
+  | { code: 'out-of-range'; low: string; high: string; unit: Unit }
+  | { code: 'not-whole' }
+  | { code: 'wrong-unit' }
+  | { code: 'not-an-option' }
+  | { code: 'needed' }
+  | { code: 'too-many'; most: number }
+  | { code: 'text-too-long'; most: number };
+
+export type Checked<T> = { ok: true; value: T } | { ok: false; refusal: Refusal };
+
+const exactly = (text: string): Ratio => {
+  const r = read(text);
+  if (!r.ok) throw new RangeError(`range bound is not a number: ${text}`);
+  return r.value;
+};
+
+/** Checks a stated number against a field's units, wholeness and plausible range. */
+export const checkNumber = (field: NumberField, value: Stated): Checked<Stated> => {
+  if (!field.units.includes(value.unit)) return { ok: false, refusal: { code: 'wrong-unit' } };
+  if (field.whole && !isWhole(value.value)) return { ok: false, refusal: { code: 'not-whole' } };
+  const first = field.units[0] ?? value.unit;
+  const range = { ok: false, refusal: { code: 'out-of-range', low: field.min, high: field.max, unit: first } } as const;
+  const reciprocal = 'reciprocal' in UNITS[value.unit];
+  if (reciprocal && !isPositive(value.value)) return range;
+  const base = inBase(value);
+  const low = inBase(stated(exactly(field.min), first));
+  const high = inBase(stated(exactly(field.max), first));
+  return compare(base, low) < 0 || compare(base, high) > 0 ? range : { ok: true, value };
+};
+
+/** Reads typed text into a field's number. An empty text is refused: "not known" is said by its own key. */
+export const readNumber = (field: NumberField, typed: string, unit: Unit): Checked<Stated> => {
+  const number = read(typed);
+  if (!number.ok) return { ok: false, refusal: { code: number.error } };
+  return checkNumber(field, stated(number.value, unit));
+};
+
+/** Reads one spindle speed, rpm. */
+export const readSpeed = (field: SpeedsField, typed: string): Checked<Stated> =>
+  readNumber({ kind: 'number', group: field.group, units: ['rpm'], min: field.min, max: field.max }, typed, 'rpm');
+
+/** A list of speeds: rising, no doubles, not too many. */
+export const checkSpeeds = (field: SpeedsField, list: readonly Stated[]): Checked<readonly Stated[]> => {
+  const sorted = [...list].sort((a, b) => compare(a.value, b.value));
+  const once = sorted.filter((s, i) => i === 0 || compare(s.value, sorted[i - 1]?.value ?? 0) !== 0);
+  if (once.length > field.most) return { ok: false, refusal: { code: 'too-many', most: field.most } };
+  return { ok: true, value: once };
+};
+
+/** Checks any typed text against a text field. */
+export const checkText = (field: Extract<Field, { kind: 'text' }>, typed: string): Checked<string> => {
+  const text = typed.replace(/\s+/g, ' ').trim();
+  if (field.required && text === '') return { ok: false, refusal: { code: 'needed' } };
+  if (text.length > field.maxLength) return { ok: false, refusal: { code: 'text-too-long', most: field.maxLength } };
+  return { ok: true, value: text };
+};

@@ -1,0 +1,99 @@
+import { choice, number, type Field, type ValueOf } from './field';
+
+/**
+ * Everything a machine's profile can say, in the order in which a person would walk along the machine. Shape,
+ * validation, entry screens and help all follow this table. Ranges are plausibility bounds (common practice):
+ * wide enough for a watchmaker's lathe and a large centre lathe.
+ *
+ * Any number, choice or list may be null: "not known".
+ */
+export const FIELDS = {
+  name: { kind: 'text', group: 'name', maxLength: 30, required: true },
+  workshop: { kind: 'text', group: 'name', maxLength: 30, required: true },
+  colour: choice('name', ['teal', 'amber', 'plum', 'moss', 'brick', 'slate']),
+
+  screwPitch: number('screw', ['mm', 'tpi', 'in'], '0.25', '25.4', { suggest: ['1.5', '2', '3', '4', '6'] }),
+  screwStarts: number('screw', ['count'], '1', '8', { whole: true, suggest: ['1', '2'] }),
+
+  halfNut: choice('nut', ['half-nut', 'always-closed']),
+  threadDial: choice('nut', ['dial', 'none']),
+  dialTeeth: number('nut', ['teeth'], '4', '200', { whole: true, suggest: ['14', '15', '16', '20', '21', '24'] }),
+  dialLines: number('nut', ['lines'], '1', '64', { whole: true, suggest: ['4', '8', '12', '16'] }),
+
+  encoderLines: number('encoder', ['lines'], '10', '100000', {
+    whole: true,
+    suggest: ['360', '500', '600', '1000', '1024', '2500'],
+  }),
+  edgesPerLine: number('encoder', ['count'], '1', '4', { whole: true, suggest: ['4', '2', '1'] }),
+  spindlePulley: number('encoder', ['teeth'], '1', '500', { whole: true, suggest: ['1'] }),
+  encoderPulley: number('encoder', ['teeth'], '1', '500', { whole: true, suggest: ['1'] }),
+  encoderMaxRpm: number('encoder', ['rpm'], '10', '60000'),
+  encoderMaxChannel: number('encoder', ['kHz', 'Hz', 'MHz'], '0.1', '10000', { suggest: ['100', '125', '300'] }),
+  counterMaxEdges: number('encoder', ['kHz', 'Hz', 'MHz'], '0.1', '100000'),
+
+  motorKind: choice('motor', ['stepper', 'servo']),
+  fullSteps: number('motor', ['steps'], '20', '1000', { whole: true, suggest: ['200', '400'] }),
+  microsteps: number('motor', ['times'], '1', '512', { whole: true, suggest: ['4', '8', '16', '32'] }),
+  servoPulses: number('motor', ['steps'], '100', '1000000', {
+    whole: true,
+    suggest: ['1600', '4000', '10000'],
+  }),
+  motorPulley: number('motor', ['teeth'], '1', '500', { whole: true, suggest: ['1'] }),
+  screwPulley: number('motor', ['teeth'], '1', '500', { whole: true, suggest: ['1'] }),
+  gearboxRatio: number('motor', ['times'], '0.01', '100', { suggest: ['1'] }),
+  gearboxLever: { kind: 'text', group: 'motor', maxLength: 60 },
+  motorMaxRpm: number('motor', ['rpm'], '10', '20000'),
+  overload: choice('motor', ['shear-pin', 'slipping-clutch', 'torque-limit', 'none']),
+
+  pulseHigh: number('pulses', ['us'], '0.05', '1000', { suggest: ['1', '2.5', '5'] }),
+  pulseLow: number('pulses', ['us'], '0.05', '1000', { suggest: ['1', '2.5', '5'] }),
+  stepInputMax: number('pulses', ['kHz', 'Hz', 'MHz'], '0.1', '10000', { suggest: ['100', '200', '500'] }),
+  directionSetup: number('pulses', ['us'], '0.05', '10000', { suggest: ['5'] }),
+
+  controllerMaxSteps: number('controller', ['kHz', 'Hz', 'MHz'], '0.1', '10000'),
+  pulseTiming: choice('controller', ['each-edge', 'spread']),
+  ratioHeld: choice('controller', ['integers', 'other']),
+  ratioTopMax: number('controller', ['count'], '1', '18446744073709551616', { whole: true }),
+  ratioBottomMax: number('controller', ['count'], '1', '18446744073709551616', { whole: true }),
+
+  carriageMax: number('carriage', ['mm/s', 'mm/min', 'in/min'], '0.1', '500'),
+  backlash: number('carriage', ['mm', 'in'], '0', '5'),
+
+  spindleDrive: choice('spindle', ['speeds', 'range']),
+  spindleSpeeds: { kind: 'speeds', group: 'spindle', min: '5', max: '10000', most: 24 },
+  spindleMin: number('spindle', ['rpm'], '1', '10000'),
+  spindleMax: number('spindle', ['rpm'], '1', '20000'),
+  chuckMaxRpm: number('spindle', ['rpm'], '50', '20000'),
+  chuckMount: choice('spindle', ['screw-on', 'locked']),
+
+  stopCuts: choice('stop', ['power-both', 'power-drive', 'enable', 'input', 'none']),
+  wholeStopTime: number('stop', ['s', 'ms'], '0.05', '10', { suggest: ['0.5', '1'] }),
+  safetyFactor: number('stop', ['times'], '1', '5', { suggest: ['1.5', '2'] }),
+
+  notes: { kind: 'text', group: 'notes', maxLength: 2000 },
+} as const satisfies Record<string, Field>;
+
+export type FieldName = keyof typeof FIELDS;
+export const FIELD_NAMES = Object.keys(FIELDS) as FieldName[];
+
+export type MachineProfile = { readonly [K in FieldName]: ValueOf<(typeof FIELDS)[K]> };
+
+/** The fields that matter only when another field has a certain value; the others are always asked. */
+export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => boolean } = {
+  threadDial: (m) => m.halfNut !== 'always-closed',
+  dialTeeth: (m) => m.halfNut !== 'always-closed' && m.threadDial !== 'none',
+  dialLines: (m) => m.halfNut !== 'always-closed' && m.threadDial !== 'none',
+  fullSteps: (m) => m.motorKind !== 'servo',
+  microsteps: (m) => m.motorKind !== 'servo',
+  servoPulses: (m) => m.motorKind !== 'stepper',
+  spindleSpeeds: (m) => m.spindleDrive !== 'range',
+  spindleMin: (m) => m.spindleDrive !== 'speeds',
+  spindleMax: (m) => m.spindleDrive !== 'speeds',
+  ratioTopMax: (m) => m.ratioHeld !== 'other',
+  ratioBottomMax: (m) => m.ratioHeld !== 'other',
+};
+
+export const isAsked = (field: FieldName, m: MachineProfile): boolean => ASKED_WHEN[field]?.(m) ?? true;
+
+/** Fields that no figure or check reads; the compiler holds this list complete (core/figures/coverage). */
+export const AFFECTS_NOTHING = ['name', 'workshop', 'colour', 'notes'] as const satisfies FieldName[];

@@ -1,0 +1,6 @@
+export * from './field';
+export * from './fields';
+export * from './profile';
+export * from './check-field';
+export * from './stored';
+export * from './examples';
