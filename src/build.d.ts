@@ -1,0 +1,8 @@
+/** Constants the build puts in; see vite.config.ts. */
+
+/** Version of the app, from package.json. */
+declare const __VERSION__: string;
+/** Date of the newest commit in the source, YYYY-MM-DD; empty where there was no history. */
+declare const __SOURCE_DATE__: string;
+/** True only in the way-out build, which removes the worker and our caches. */
+declare const __UNREGISTER__: boolean;

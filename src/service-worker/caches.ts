@@ -1,0 +1,20 @@
+const PREFIX = 'latheside-';
+
+/**
+ * Name of the one cache this worker fills. It ends in the scope, so two copies of the app under different paths
+ * of one origin never touch each other's files.
+ */
+export function precacheName(scope: string): string {
+  return `${PREFIX}precache-${scope}`;
+}
+
+/** Deletes the caches of this copy of the app except those in `keep`; whatever else the origin holds stays. */
+export async function deleteOwnCaches(
+  caches: CacheStorage,
+  scope: string,
+  keep: readonly string[] = [],
+): Promise<void> {
+  const names = await caches.keys();
+  const own = names.filter((name) => name.startsWith(PREFIX) && name.endsWith(`-${scope}`));
+  await Promise.all(own.filter((name) => !keep.includes(name)).map((name) => caches.delete(name)));
+}

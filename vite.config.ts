@@ -1,0 +1,156 @@
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { VitePWA } from 'vite-plugin-pwa';
+import type { Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+import { headersFile, PAGE_POLICY } from './.ci/policy.js';
+
+/** `LATHESIDE_UNREGISTER=1 npm run build` makes the way out: a build whose worker removes itself and our caches. */
+const unregister = process.env.LATHESIDE_UNREGISTER === '1';
+
+const packageFile = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string };
+
+/** Tests of the update build the same source under two versions. */
+const version = process.env.LATHESIDE_VERSION ?? packageFile.version;
+
+/** The date of the source, not of the build: the same source gives the same files, so a rebuild is no update. */
+function sourceDate(): string {
+  try {
+    return execFileSync('git', ['log', '-1', '--format=%cs'], { encoding: 'utf8', stdio: 'pipe' }).trim();
+  } catch {
+    return '';
+  }
+}
+
+/** Puts the policy into the built page only: the development server needs inline styles and scripts. */
+function contentPolicy(): Plugin {
+  return {
+    name: 'latheside-content-policy',
+    apply: 'build',
+    transformIndexHtml: () => [
+      {
+        tag: 'meta',
+        attrs: { 'http-equiv': 'Content-Security-Policy', content: PAGE_POLICY },
+        injectTo: 'head-prepend',
+      },
+    ],
+    generateBundle() {
+      this.emitFile({ type: 'asset', fileName: '_headers', source: headersFile() });
+    },
+  };
+}
+
+/** The screens a long press on the icon offers; the words stand on the bar too. */
+const shortcuts = ['Threads', 'Speed', 'Checks', 'Machine'].map((name) => ({
+  name,
+  url: `./#/${name.toLowerCase()}`,
+  icons: [{ src: 'icons/icon-192.png', sizes: '192x192', type: 'image/png' }],
+}));
+
+let outDir = 'dist';
+
+/**
+ * Every precached file carries a hash of its bytes, so a host that answers a missing file with another page, or
+ * half a deployment, makes the installation fail and leaves the old version working.
+ */
+function withIntegrity<Entry extends { url: string }>(entries: Entry[]): { manifest: Entry[] } {
+  const hashed = entries.map((entry) => {
+    const bytes = readFileSync(join(outDir, entry.url));
+    return { ...entry, integrity: `sha256-${createHash('sha256').update(bytes).digest('base64')}` };
+  });
+  return { manifest: hashed };
+}
+
+export default defineConfig({
+  base: './',
+  define: {
+    __VERSION__: JSON.stringify(version),
+    __SOURCE_DATE__: JSON.stringify(sourceDate()),
+    __UNREGISTER__: JSON.stringify(unregister),
+  },
+  build: {
+    target: 'es2022',
+    // The polyfill is an inline script in older engines and of no use in those we support.
+    modulePreload: { polyfill: false },
+    // A data: address in a style sheet or script would need a wider policy.
+    assetsInlineLimit: 0,
+  },
+  plugins: [
+    contentPolicy(),
+    {
+      name: 'latheside-out-dir',
+      configResolved(config) {
+        outDir = config.build.outDir;
+      },
+    },
+    VitePWA({
+      strategies: 'injectManifest',
+      srcDir: 'src/service-worker',
+      filename: 'worker.ts',
+      injectRegister: null,
+      includeManifestIcons: false,
+      scope: './',
+      manifest: {
+        name: 'Latheside',
+        short_name: 'Latheside',
+        description:
+          'Threads, speeds and checks for a lathe with an encoder-driven leadscrew. Works offline.',
+        // No `id`: one would be resolved against the origin, giving two copies under different paths of one
+        // host the same identity. Left out, the identity is `start_url`, which includes the path.
+        start_url: './',
+        scope: './',
+        display: 'standalone',
+        lang: 'en',
+        dir: 'ltr',
+        background_color: '#ffffff',
+        theme_color: '#ffffff',
+        categories: ['utilities'],
+        icons: [
+          { src: 'icons/icon-192.png', sizes: '192x192', type: 'image/png', purpose: 'any' },
+          { src: 'icons/icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any' },
+          { src: 'icons/maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
+        ],
+        shortcuts,
+      },
+      injectManifest: {
+        // The way out precaches nothing, so it has no place to put the list.
+        injectionPoint: unregister ? '' : 'self.__WB_MANIFEST',
+        rollupFormat: 'iife',
+        globPatterns: ['**/*.{js,css,html,woff2,svg,png,json}'],
+        globIgnores: ['worker.js'],
+        manifestTransforms: [withIntegrity],
+      },
+    }),
+  ],
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'core',
+          environment: 'node',
+          include: ['test/**/*.test.ts'],
+          exclude: ['test/browser/**', 'test/bench/**'],
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          environment: 'node',
+          include: ['test/browser/**/*.test.ts'],
+          globalSetup: ['test/browser/support/setup.ts'],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+          // One journey at a time, after the core: they measure and touch a real browser.
+          maxWorkers: 1,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
+  },
+});
