@@ -118,7 +118,7 @@ export default defineConfig({
         // The way out precaches nothing, so it has no place to put the list.
         injectionPoint: unregister ? '' : 'self.__WB_MANIFEST',
         rollupFormat: 'iife',
-        globPatterns: ['**/*.{js,css,html,woff2,svg,png,json}'],
+        globPatterns: ['**/*.{js,css,html,woff2,svg,png,json,webmanifest}'],
         globIgnores: ['worker.js'],
         manifestTransforms: [withIntegrity],
       },

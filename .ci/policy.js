@@ -14,7 +14,7 @@ export const PAGE_POLICY = [
   "style-src 'self'",
   "worker-src 'self'",
   "manifest-src 'self'",
-  "img-src 'self' blob:",
+  "img-src 'self'",
   "font-src 'self'",
   "connect-src 'self'",
   "base-uri 'none'",

@@ -2,8 +2,8 @@ import { PrecacheController } from 'workbox-precaching';
 import type { PrecacheEntry } from 'workbox-precaching';
 import { deleteOwnCaches, precacheName } from './caches';
 
-/** Answer to the message `VERIFY`: how many precached entries there should be, and how many are in the cache. */
-interface Verified {
+/** Answer to `VERIFY` and `REPAIR`: how many files there should be in the cache, and how many there are. */
+interface Stored {
   version: string;
   expected: number;
   present: number;
@@ -28,8 +28,9 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
   scope.addEventListener('message', (event) => {
     const message = event.data as { type?: unknown } | null;
     if (message?.type === 'SKIP_WAITING') event.waitUntil(scope.skipWaiting());
-    if (message?.type === 'VERIFY') {
-      event.waitUntil(verify().then((answer) => event.ports[0]?.postMessage(answer)));
+    if (message?.type === 'VERIFY' || message?.type === 'REPAIR') {
+      const repaired = message.type === 'REPAIR' ? repair(event) : Promise.resolve();
+      event.waitUntil(repaired.then(count).then((answer) => event.ports[0]?.postMessage(answer)));
     }
   });
 
@@ -71,11 +72,34 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
     return isFile ? null : 'root';
   }
 
-  async function verify(): Promise<Verified> {
-    const keys = new Set([...precache.getURLsToCacheKeys().values()]);
+  async function cachedKeys(): Promise<Set<string>> {
     const cache = await scope.caches.open(cacheName);
-    const cached = await cache.keys();
-    const present = cached.filter((request) => keys.has(request.url)).length;
-    return { version: __VERSION__, expected: keys.size, present };
+    return new Set((await cache.keys()).map((request) => request.url));
+  }
+
+  async function count(): Promise<Stored> {
+    const cached = await cachedKeys();
+    const keys = [...new Set(precache.getURLsToCacheKeys().values())];
+    return {
+      version: __VERSION__,
+      expected: keys.length,
+      present: keys.filter((key) => cached.has(key)).length,
+    };
+  }
+
+  /**
+   * Fetches what is missing from the cache. Only bytes with the right hash are taken, so a host that already has
+   * another version can't mix its files into this one; what can't be had stays missing.
+   */
+  async function repair(event: ExtendableEvent): Promise<void> {
+    const cached = await cachedKeys();
+    for (const [url, cacheKey] of precache.getURLsToCacheKeys()) {
+      const integrity = precache.getIntegrityForCacheKey(cacheKey);
+      if (cached.has(cacheKey) || integrity === undefined) continue;
+      const request = new Request(url, { integrity, cache: 'reload', credentials: 'same-origin' });
+      await Promise.allSettled(
+        precache.strategy.handleAll({ request, event, params: { cacheKey, integrity } }),
+      );
+    }
   }
 }
