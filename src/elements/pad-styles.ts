@@ -1,0 +1,170 @@
+import { css } from 'lit';
+
+/**
+ * The pad's geometry. A key is 96 px high at least and up to 132, three side by side; in landscape six, 64 at least.
+ * At 360 × 560 everything is there at once: 64 value + 8 + 64 results + 8 + 4 × 96 + 3 × 8 = 552.
+ */
+export const padSheet = css`
+  :host {
+    display: block;
+    container: pad / size;
+    block-size: 100%;
+    min-block-size: 300px;
+    overflow-y: auto;
+    overscroll-behavior: contain;
+  }
+  .all {
+    display: grid;
+    grid-template: 'top' auto 'results' auto 'keys' 1fr / minmax(0, 1fr);
+    gap: 8px;
+    min-block-size: 100%;
+    padding-inline: 8px;
+  }
+  .top {
+    grid-area: top;
+    display: grid;
+    grid-template:
+      'say side' minmax(0, auto)
+      'value side' 1fr / minmax(0, 1fr) auto;
+    min-block-size: 64px;
+    column-gap: 8px;
+    align-items: end;
+  }
+  .frame {
+    grid-area: 1 / 1 / 3 / 2;
+    align-self: stretch;
+    border-block-end: 3px solid var(--ink);
+    border-inline-start: 8px solid var(--machine);
+  }
+  .ask,
+  .said,
+  .error {
+    grid-area: say;
+    padding-inline-start: 16px;
+    font-size: var(--t-label);
+    line-height: 1.2;
+  }
+  .ask {
+    color: var(--ink-2);
+  }
+  .error {
+    color: var(--over);
+    font-weight: 700;
+  }
+  .value {
+    grid-area: value;
+    min-block-size: 40px;
+    padding: 0 0 4px 16px;
+    font-weight: 700;
+    font-size: max(28px, min(var(--t-figure), 48px));
+    line-height: 36px;
+    overflow-wrap: anywhere;
+    white-space: pre-wrap;
+  }
+  .caret {
+    display: inline-block;
+    inline-size: 3px;
+    block-size: 1.05em;
+    margin-inline-start: 3px;
+    background: var(--machine);
+    vertical-align: -0.2em;
+  }
+  .wrong .frame {
+    border-block-end: 5px dashed var(--over);
+  }
+  .side {
+    grid-area: side;
+    align-self: stretch;
+    display: flex;
+    gap: 8px;
+  }
+  .side .key {
+    min-inline-size: 64px;
+    padding-inline: 4px;
+  }
+  .unit-key.only {
+    border-color: transparent;
+    cursor: default;
+  }
+  .space {
+    border-block-start-color: transparent;
+  }
+  .icon {
+    inline-size: 30px;
+    block-size: 30px;
+  }
+  .results {
+    grid-area: results;
+    display: grid;
+    grid-auto-flow: column;
+    grid-auto-columns: minmax(0, 1fr);
+    gap: 8px;
+    min-block-size: 64px;
+  }
+  .pad {
+    grid-area: keys;
+    align-self: end;
+    block-size: 100%;
+    max-block-size: calc(4 * 132px + 3 * 8px);
+    display: grid;
+    grid-template-columns: repeat(3, minmax(96px, 1fr));
+    grid-auto-rows: minmax(96px, 1fr);
+    gap: 8px;
+    padding-block-end: max(8px, env(safe-area-inset-bottom));
+  }
+  .pad .key {
+    font-size: 2rem;
+    padding: 0;
+  }
+  .choices .key {
+    font-size: var(--t-figure);
+  }
+  /* Low containers: question, reading and error share the line above the value. */
+  @container pad (height < 620px) {
+    .answered .ask {
+      position: absolute;
+      inline-size: 1px;
+      block-size: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+  }
+  @container pad (height >= 620px) and (orientation: portrait) {
+    .all {
+      gap: 12px;
+    }
+    .top {
+      grid-template:
+        'ask ask' auto
+        'value side' minmax(64px, auto)
+        'said said' minmax(1.5em, auto) / minmax(0, 1fr) auto;
+      row-gap: 6px;
+    }
+    .frame {
+      grid-area: value;
+    }
+    .ask {
+      grid-area: ask;
+      padding-inline-start: 0;
+    }
+    .said,
+    .error {
+      grid-area: said;
+      align-self: start;
+    }
+    .value {
+      font-size: 48px;
+      line-height: 56px;
+    }
+  }
+  @container pad (orientation: landscape) {
+    .all {
+      grid-template: 'top results' auto 'keys keys' 1fr / minmax(0, 3fr) minmax(0, 2fr);
+    }
+    .pad {
+      max-block-size: calc(2 * 132px + 8px);
+      grid-template-columns: repeat(6, minmax(64px, 1fr));
+      grid-auto-rows: minmax(64px, 1fr);
+    }
+  }
+`;
