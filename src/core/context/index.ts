@@ -1,0 +1,3 @@
+export * from './inputs';
+export * from './record';
+export * from './staleness';

@@ -1,0 +1,2 @@
+export * from './gearing';
+export * from './rates';

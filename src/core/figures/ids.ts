@@ -1,0 +1,58 @@
+import type { NutRule } from '../cut';
+import type { Held } from '../drive';
+import type { Lead, Ratio, Stated } from '../quantity';
+import type { Thread } from '../thread';
+import type { SpeedVerdict } from './verdict';
+import type { LimitReading } from './limit';
+
+/** What is being cut, looked up: a catalogued thread, a bare pitch, or a feed. */
+export interface Chosen {
+  readonly kind: 'catalogue' | 'pitch' | 'feed';
+  readonly thread: Thread | null;
+  readonly pitch: Stated;
+}
+
+export interface RatioHeld {
+  readonly exact: boolean;
+  readonly held: Held;
+  /** Error of the held fraction, ppm; 0 when exact. */
+  readonly ppm: number;
+}
+
+/** A pair of limits to turn or bore to, in the unit of the thread's own standard. */
+export interface Between {
+  readonly min: Ratio | null;
+  readonly max: Ratio;
+  readonly unit: 'mm' | 'in';
+}
+
+export interface TapDrill {
+  readonly name: string;
+  readonly kind: 'metric' | 'number' | 'letter' | 'fraction';
+  readonly mm: Ratio;
+  /** Percentage of full thread depth that the hole leaves. */
+  readonly percent: number;
+}
+
+/** Everything that can be asked, and the type of the answer. */
+export interface FigureValues {
+  chosen: Chosen;
+  pitch: Lead;
+  lead: Lead;
+  screwLead: Ratio;
+  countsPerRev: Ratio;
+  stepsPerMotorRev: Ratio;
+  motorPerScrew: Ratio;
+  stepsPerScrewRev: Ratio;
+  stepsPerCount: Lead;
+  stepOnCarriage: Ratio;
+  countOnCarriage: Lead;
+  ratioHeld: RatioHeld;
+  nutRule: NutRule;
+  depth: number;
+  blank: Between;
+  drill: TapDrill;
+  limits: readonly LimitReading[];
+  speed: SpeedVerdict;
+}
+export type FigureId = keyof FigureValues;

@@ -1,0 +1,65 @@
+import { nutRule as rule } from '../cut';
+import { div } from '../quantity';
+import { define, withheld } from './define';
+import { exact, type Term } from './why';
+
+/** Where the half-nut may be closed again for this lead on this machine. */
+export const nutRule = define({
+  reads: [
+    'machine.halfNut',
+    'machine.threadDial',
+    'machine.dialTeeth',
+    'machine.dialLines',
+    'machine.screwStarts',
+  ],
+  uses: ['lead', 'screwLead', 'ratioHeld'],
+  rule: 1,
+  compute: (ask) => {
+    const l = ask.figure('lead');
+    const screw = ask.figure('screwLead');
+    const starts = ask.input('machine.screwStarts');
+    const halfNut = ask.input('machine.halfNut');
+    const dial = ask.input('machine.threadDial');
+    const teeth = ask.input('machine.dialTeeth');
+    const lines = ask.input('machine.dialLines');
+    const held = ask.figure('ratioHeld');
+    const hasDial = halfNut === 'half-nut' && dial === 'dial';
+    const missing = [
+      ...l.missing,
+      ...screw.missing,
+      // Whether the ratio is exact decides the rule: while that isn't known, neither is the rule.
+      ...(held.value ? [] : held.missing),
+      ...(halfNut ? [] : (['machine.halfNut'] as const)),
+      ...(halfNut === 'half-nut' && !dial ? (['machine.threadDial'] as const) : []),
+      ...(hasDial && !teeth ? (['machine.dialTeeth'] as const) : []),
+      ...(hasDial && !lines ? (['machine.dialLines'] as const) : []),
+    ];
+    const terms: Record<string, Term> = {
+      lead: { amount: l.value && exact(l.value.mm, 'mm', l.value.pi), from: 'lead' },
+      screw: {
+        amount: screw.value && starts && exact(div(screw.value, starts.value), 'mm'),
+        from: 'screwLead',
+      },
+    };
+    if (missing.length > 0 || !l.value || !screw.value || !starts || !held.value)
+      return withheld('nutRule', 'nutTheorem', missing, terms);
+    if (hasDial && teeth) terms.teeth = { amount: exact(teeth.value, 'teeth'), from: 'machine.dialTeeth' };
+    const value = rule({
+      lead: l.value,
+      nutPitch: div(screw.value, starts.value),
+      halfNut: halfNut === 'half-nut',
+      dial: hasDial && teeth && lines ? { teeth: Number(teeth.value.n), lines: Number(lines.value.n) } : null,
+      exactRatio: held.value.exact,
+    });
+    if (value.a !== null && value.b !== null) {
+      terms.a = { amount: exact(div(value.a, 1), 'count'), from: 'nutRule' };
+      terms.b = { amount: exact(div(value.b, 1), 'count'), from: 'nutRule' };
+    }
+    return {
+      value,
+      standing: null,
+      missing: [],
+      why: { formula: 'nutRule', terms, result: null, source: 'nutTheorem', notes: ['nut-conditions'] },
+    };
+  },
+});

@@ -1,0 +1,43 @@
+import { ratio, type Ratio, type Stated } from '../quantity';
+
+/** What is to be cut: a catalogued thread by its id, a bare pitch typed by hand, or a turning feed per rev. */
+export type ThreadChoice =
+  | { readonly kind: 'catalogue'; readonly id: string }
+  | { readonly kind: 'pitch'; readonly pitch: Stated }
+  | { readonly kind: 'feed'; readonly perRev: Stated };
+
+export type NoseKind = 'radius' | 'flat' | 'sharp';
+
+/**
+ * What a person chose for this piece of work on this machine. null is "not known" or "not chosen yet".
+ * `room` is the usable stopping room: what is left of the groove or gap after the tool's half-width, the
+ * compound's creep and a margin are taken off.
+ */
+export interface Job {
+  readonly thread: ThreadChoice | null;
+  readonly starts: number;
+  readonly hand: 'right' | 'left';
+  readonly side: 'external' | 'internal';
+  readonly classId: string | null;
+  readonly noseKind: NoseKind | null;
+  readonly noseSize: Stated | null;
+  readonly rpm: Ratio | null;
+  readonly room: Stated | null;
+}
+
+export const blankJob = (): Job =>
+  Object.freeze({
+    thread: null,
+    starts: 1,
+    hand: 'right',
+    side: 'external',
+    classId: null,
+    noseKind: null,
+    noseSize: null,
+    rpm: null,
+    room: null,
+  });
+
+export const MAX_STARTS = 60;
+export const RPM_LOW = ratio(1);
+export const RPM_HIGH = ratio(20_000);

@@ -1,0 +1,8 @@
+export type { FormId, Thread } from './thread';
+export { FAMILIES, catalogue, familyById, threadById, threadsOf, type Family } from './catalogue';
+export { blank, type Blank } from './blank';
+export { basicSizes, formOf, unitOf } from './forms';
+export { limits, type LimitRefusal, type LimitsResult } from './limits';
+export { infeedDepth, type InfeedRefusal, type Nose } from './depth';
+export { tappingDrill } from './tapping';
+export { search, type SearchOptions } from './search';
