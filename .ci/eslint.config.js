@@ -44,6 +44,7 @@ export default defineConfig(
       'no-implied-eval': 'off', // the typed rule replaces it
       'prefer-const': 'error',
       'no-console': 'error',
+      '@typescript-eslint/unbound-method': 'off', // Lit binds the listeners in its templates
     },
   },
   {
