@@ -2,13 +2,13 @@ import { css, html, LitElement, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { base } from './styles';
 
-const CX = 180;
+const CX = 190;
 const CY = 176;
 const BAND = 134;
 
-/** Largest of 1, 2 or 5 × 10^k steps that leaves at most five numbered lines after zero. */
+/** Largest of 1, 2 or 5 × 10^k steps that leaves at most six numbered lines after zero. */
 export const numberStep = (max: number): number => {
-  const rough = max / 5;
+  const rough = max / 6;
   const power = 10 ** Math.floor(Math.log10(rough));
   return power * ([1, 2, 5, 10].find((m) => m * power >= rough * 0.999) ?? 10);
 };
@@ -44,7 +44,7 @@ export class LsGauge extends LitElement {
         fill: var(--ink);
         stroke: none;
         font-family: var(--font);
-        font-size: clamp(20px, 1.25rem, 26px);
+        font-size: clamp(20px, 1.25rem, 24px);
       }
       .minor {
         stroke-width: 1.2;
@@ -148,7 +148,7 @@ export class LsGauge extends LitElement {
 
   protected override render() {
     if (!(this.max > 0)) return nothing;
-    return html`<svg viewBox="0 0 360 208" role="img" aria-label=${this.text}>
+    return html`<svg viewBox="0 0 380 208" role="img" aria-label=${this.text}>
       ${this.bands()}${this.lines()}${this.numbers()}${this.set === null ? nothing : this.needle(this.set)}
       ${this.speeds.map((rpm) => {
         const [cx, cy] = this.at(rpm, 90);

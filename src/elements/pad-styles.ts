@@ -86,9 +86,6 @@ export const padSheet = css`
     border-color: transparent;
     cursor: default;
   }
-  .space {
-    border-block-start-color: transparent;
-  }
   .icon {
     inline-size: 30px;
     block-size: 30px;
@@ -113,7 +110,7 @@ export const padSheet = css`
     padding-block-end: max(8px, env(safe-area-inset-bottom));
   }
   .pad .key {
-    font-size: 2rem;
+    font-size: max(32px, min(2rem, 48px));
     padding: 0;
   }
   .choices .key {
@@ -151,13 +148,40 @@ export const padSheet = css`
     .error {
       grid-area: said;
       align-self: start;
+      padding-inline-start: 0;
     }
     .value {
       font-size: 48px;
       line-height: 56px;
     }
   }
-  @container pad (orientation: landscape) {
+  /* Large text on a small phone: one thing a line, the value stays in sight while the keys scroll. */
+  @container pad (width < 18rem) and (orientation: portrait) {
+    .top {
+      position: sticky;
+      inset-block-start: 0;
+      z-index: 1;
+      grid-template: 'say' auto 'value' auto 'side' auto / minmax(0, 1fr);
+      row-gap: 4px;
+      background: var(--paper);
+    }
+    .frame {
+      grid-area: 1 / 1 / 3 / 2;
+    }
+    .ask,
+    .said,
+    .error {
+      grid-area: say;
+      padding-inline-start: 16px;
+    }
+    .side .key {
+      flex: 1;
+    }
+    .results {
+      grid-auto-flow: row;
+    }
+  }
+  @container pad (orientation: landscape) and (width >= 440px) {
     .all {
       grid-template: 'top results' auto 'keys keys' 1fr / minmax(0, 3fr) minmax(0, 2fr);
     }

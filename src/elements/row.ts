@@ -43,6 +43,7 @@ export class LsRow extends LitElement {
         display: flex;
         flex-wrap: wrap;
         align-items: baseline;
+        align-content: center;
         gap: 0 1rem;
         inline-size: 100%;
         min-block-size: 52px;
@@ -70,10 +71,10 @@ export class LsRow extends LitElement {
         overflow-wrap: anywhere;
       }
       .value .mark {
-        inline-size: 0.85em;
-        block-size: 0.85em;
-        vertical-align: -0.1em;
-        margin-inline-end: 0.2em;
+        inline-size: 1.5rem;
+        block-size: 1.5rem;
+        vertical-align: -0.15rem;
+        margin-inline-end: 0.5rem;
       }
       .unit {
         margin-inline-start: 0.2em;
