@@ -1,0 +1,84 @@
+import { add, less, max, min, mul, ratio, roundTo, sub, toNumber, ZERO, type Ratio } from '../../quantity';
+import { basicSizes, pitchLength } from '../forms';
+import type { Thread } from '../thread';
+import { inch4, printedTo } from './rounded';
+import { band, refused, type LimitsResult } from './types';
+
+/** Factor on the class 2A pitch diameter tolerance (ASME B1.1, table of formulas; from memory, checked). */
+const FACTOR: Readonly<Record<string, Ratio>> = {
+  '1A': ratio(150, 100),
+  '2A': ratio(100, 100),
+  '3A': ratio(75, 100),
+  '1B': ratio(195, 100),
+  '2B': ratio(130, 100),
+  '3B': ratio(975, 1000),
+};
+
+/** Series whose length of engagement is the diameter; all others take nine pitches. */
+const DIAMETER_LONG = new Set(['unc', 'unf', 'un-4', 'un-6', 'un-8']);
+
+/** Class 2A pitch diameter tolerance, inch, to six decimals: 0.0015 (D^⅓ + √LE) + 0.015 P^⅔. */
+const tolerance2A = (d: number, p: number, engagement: number): Ratio =>
+  printedTo(0.0015 * Math.cbrt(d) + 0.0015 * Math.sqrt(engagement) + 0.015 * Math.cbrt(p * p), 6);
+
+/** Minor diameter tolerance of internal threads, inch to four decimals; classes 1B and 2B. */
+const minorTolerance12B = (d: number, P: Ratio): Ratio => {
+  const p = toNumber(P);
+  const plain = sub(mul(ratio(1, 4), P), mul(ratio(2, 5), P, P));
+  if (d >= 0.25) return inch4(less(ratio(1, 4), P) ? mul(ratio(3, 20), P) : plain);
+  return inch4(max(min(small(d, p), mul(ratio(394, 1000), P)), plain));
+};
+/** The same, class 3B. */
+const minorTolerance3B = (d: number, P: Ratio): Ratio => {
+  const p = toNumber(P);
+  // 13 tpi and finer take the first floor, 12 tpi and coarser the second.
+  const fine = less(P, ratio(1, 12));
+  const floor = fine ? sub(mul(ratio(23, 100), P), mul(ratio(3, 2), P, P)) : mul(ratio(3, 25), P);
+  return inch4(max(min(small(d, p), mul(ratio(394, 1000), P)), floor));
+};
+const small = (d: number, p: number): Ratio => printedTo(0.05 * Math.cbrt(p * p) + (0.03 * p) / d - 0.002, 6);
+
+/**
+ * Limits of size of unified inch threads by the formulas of ASME B1.1, inch to 0.0001 (internal minor diameters of
+ * 0.138 in and over to 0.001 as the standard prints them). The external minor diameter is that of the rounded root.
+ */
+export const asmeB11 = (thread: Thread, classId: string): LimitsResult => {
+  const factor = FACTOR[classId];
+  if (!factor) return refused('class-not-in-standard');
+  const basic = basicSizes(thread);
+  const P = pitchLength(thread);
+  if (!basic || !P) return refused('no-major-diameter');
+  const d = toNumber(basic.major);
+  const p = toNumber(P);
+  const t2A = tolerance2A(d, p, DIAMETER_LONG.has(thread.family) ? d : 9 * p);
+  const pitchTol = inch4(mul(factor, t2A));
+  const common = { ok: true, unit: 'in', source: 'asmeB1.1-formula' } as const;
+
+  if (classId.endsWith('A')) {
+    const allowance = classId === '3A' ? ZERO : inch4(mul(ratio(3, 10), t2A));
+    const majorTol = printedTo((classId === '1A' ? 0.09 : 0.06) * Math.cbrt(p * p), 4);
+    const majorMax = sub(inch4(basic.major), allowance);
+    const pitchMax = sub(inch4(basic.pitch), allowance);
+    return {
+      ...common,
+      kind: 'external',
+      major: band(sub(majorMax, majorTol), majorMax),
+      pitch: band(sub(pitchMax, pitchTol), pitchMax),
+      minor: band(null, inch4(sub(sub(basic.major, allowance), mul(ratio(1190785, 1_000_000), P)))),
+      minorFlat: inch4(sub(basic.minor, allowance)),
+    };
+  }
+  const pitchMin = inch4(basic.pitch);
+  const minor4 = inch4(basic.minor);
+  const third = classId === '3B';
+  const minorMax = add(minor4, third ? minorTolerance3B(d, P) : minorTolerance12B(d, P));
+  const coarse = d >= 0.138;
+  return {
+    ...common,
+    kind: 'internal',
+    major: band(inch4(basic.major), null),
+    pitch: band(pitchMin, add(pitchMin, pitchTol)),
+    minor: band(coarse ? roundTo(minor4, 3) : minor4, coarse && !third ? roundTo(minorMax, 3) : minorMax),
+    minorFlat: null,
+  };
+};
