@@ -116,17 +116,16 @@ export const padSheet = css`
   .choices .key {
     font-size: var(--t-figure);
   }
-  /* Low containers: question, reading and error share the line above the value. */
-  @container pad (height < 620px) {
-    .answered .ask {
-      position: absolute;
-      inline-size: 1px;
-      block-size: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
-    }
+  /* Question, reading and error share the line above the value… */
+  .answered .ask {
+    position: absolute;
+    inline-size: 1px;
+    block-size: 1px;
+    overflow: hidden;
+    clip-path: inset(50%);
   }
-  @container pad (height >= 620px) and (orientation: portrait) {
+  /* …unless there is room for both. */
+  @container pad (height >= 620px) and (width >= 18rem) and (orientation: portrait) {
     .all {
       gap: 12px;
     }
@@ -140,7 +139,12 @@ export const padSheet = css`
     .frame {
       grid-area: value;
     }
-    .ask {
+    .ask,
+    .answered .ask {
+      position: static;
+      inline-size: auto;
+      block-size: auto;
+      clip-path: none;
       grid-area: ask;
       padding-inline-start: 0;
     }

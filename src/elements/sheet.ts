@@ -65,8 +65,9 @@ export class LsSheet extends LitElement {
         padding: 8px var(--edge) max(12px, env(safe-area-inset-bottom));
         border-block-start: 1px solid var(--hair);
       }
+      /* Takes the focus only so that the sheet is read from its top; nothing can be done with it. */
       h1:focus-visible {
-        outline-offset: -4px;
+        outline: none;
       }
     `,
   ];
