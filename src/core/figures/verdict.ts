@@ -25,9 +25,11 @@ export interface SpeedVerdict {
   readonly standing: Standing | null;
   readonly driveStanding: Standing | null;
   /** The spindle's own speeds with their standing, rising; empty where it has a range. */
-  readonly own: readonly { readonly rpm: Ratio; readonly standing: Standing }[];
+  readonly own: readonly { readonly rpm: Ratio; readonly standing: Standing; readonly drive: Standing }[];
   /** Fastest of its own speeds that is within everything; null if none is, or something isn't known. */
   readonly fastest: Ratio | null;
+  /** Fastest of its own speeds that the drive alone follows: not a threading speed. */
+  readonly fastestDrive: Ratio | null;
 }
 
 const answers = (l: LimitReading): bigint | null =>
@@ -67,7 +69,7 @@ export const speed = define({
     const rpm = ask.input('job.rpm');
     const speeds =
       ask.input('machine.spindleDrive') === 'speeds' ? (ask.input('machine.spindleSpeeds') ?? []) : [];
-    const own = speeds.map((s) => ({ rpm: s.value, standing: standingAt(limits, s.value) }));
+    const own = speeds.map((s) => ({ rpm: s.value, standing: standingAt(limits, s.value), drive: standingAt(driveLimits, s.value) }));
     const value: SpeedVerdict = {
       job: ceilingOf(limits),
       drive: ceilingOf(driveLimits),
@@ -76,6 +78,7 @@ export const speed = define({
       driveStanding: rpm && standingAt(driveLimits, rpm),
       own,
       fastest: own.findLast((s) => s.standing === 'within')?.rpm ?? null,
+      fastestDrive: own.findLast((s) => s.drive === 'within')?.rpm ?? null,
     };
     const missing: InputPath[] = [...new Set(limits.flatMap((l) => (answers(l) === null ? l.missing : [])))];
     return {

@@ -1,0 +1,184 @@
+import { figuresFor, type Sheet } from '../core/figures';
+import type { Inputs } from '../core/context';
+import { blankProfile, type FieldName, type MachineProfile } from '../core/machine';
+import type { Job, ThreadChoice } from '../core/job';
+import { blankSettings, type MachineBody, type Settings, type Storage } from '../storage';
+import { Clock } from './clock';
+import { Emitter } from './emitter';
+import { JobState } from './jobs';
+import { Live, type SaveState } from './live';
+import { Machines } from './machines';
+import { mergeFields } from './merge';
+import { Records } from './records';
+import { UndoList } from './undo';
+
+const PERSON = 'person';
+const RECENT = 12;
+
+/** Joins the stores: which machine is in use, its job, its records, and the figures that follow from them. */
+export class App extends Emitter {
+  readonly clock = new Clock();
+  readonly undo = new UndoList();
+  readonly machines: Machines;
+  readonly jobs: JobState;
+  readonly records: Records;
+  private person: Live<Settings>;
+  private channel: BroadcastChannel | null = null;
+  private sheetNow: Sheet | null = null;
+
+  constructor(readonly storage: Storage) {
+    super();
+    const saved = (): void => this.channel?.postMessage('saved');
+    this.machines = new Machines(storage, saved);
+    this.jobs = new JobState(storage, saved);
+    this.records = new Records(storage.evidence, saved);
+    this.person = new Live(storage.settings, PERSON, blankSettings(), null, mergeFields, false, saved);
+    for (const part of [this.machines, this.jobs, this.records, this.clock, this.undo])
+      part.subscribe(() => this.changed());
+  }
+
+  private changed(): void {
+    this.sheetNow = null;
+    this.tell();
+  }
+
+  /** Loads everything the first screen needs. */
+  async load(): Promise<void> {
+    const [settings] = await Promise.all([this.storage.settings.get(PERSON), this.machines.load()]);
+    if (settings) {
+      this.person = new Live(this.storage.settings, PERSON, settings.value, settings.rev, mergeFields, false, () =>
+        this.channel?.postMessage('saved'),
+      );
+    }
+    this.person.subscribe(() => this.changed());
+    await this.openMachine();
+    this.clock.start();
+    this.listen();
+  }
+
+  private listen(): void {
+    if (typeof BroadcastChannel === 'undefined') return;
+    this.channel = new BroadcastChannel('latheside');
+    this.channel.addEventListener('message', () => void this.refresh());
+  }
+
+  /** Another tab wrote: take over what it wrote, where nothing unwritten is here. */
+  private async refresh(): Promise<void> {
+    const before = this.machineId;
+    await Promise.all([this.person.reload(), this.machines.load()]);
+    if (this.machineId !== before) return this.openMachine();
+    await Promise.all([this.jobs.current?.reload(), this.records.reload()]);
+  }
+
+  private async openMachine(): Promise<void> {
+    const id = this.machine?.id ?? null;
+    await Promise.all([this.jobs.open(id), this.records.open(id)]);
+  }
+
+  get settings(): Settings {
+    return this.person.value;
+  }
+  get machineId(): string | null {
+    return this.settings.machine;
+  }
+  /** The machine in use; the first one when the one last used was put away. */
+  get machine(): Live<MachineBody> | null {
+    return this.machines.find(this.machineId) ?? this.machines.list[0] ?? null;
+  }
+  get profile(): MachineProfile | null {
+    return this.machine?.value.profile ?? null;
+  }
+  get job(): Job {
+    return this.jobs.job;
+  }
+
+  /** What went wrong with saving, if anything: the newest failure of what is open. */
+  get saveState(): SaveState {
+    const states = [this.machine?.state, this.jobs.current?.state, this.person.state];
+    return states.find((s) => s?.kind === 'failed' || s?.kind === 'conflict') ?? { kind: 'saved' };
+  }
+
+  /** Tries again to write what could not be written. */
+  async saveAgain(): Promise<void> {
+    await Promise.all([this.machine?.flush(), this.jobs.current?.flush(), this.person.flush()]);
+  }
+
+  get inputs(): Inputs {
+    return {
+      machine: this.profile ?? blankProfile('', ''),
+      job: this.job,
+      context: {
+        now: this.clock.now,
+        day: this.clock.day,
+        hours: this.records.newestHours,
+        records: this.records.checks,
+        events: this.records.events,
+        cuttingSince: this.jobs.cuttingSince,
+      },
+    };
+  }
+
+  /** The figures for the machine, job and records as they are now. */
+  get sheet(): Sheet {
+    return (this.sheetNow ??= figuresFor(this.inputs));
+  }
+
+  setSettings(part: Partial<Settings>): Promise<void> {
+    return this.person.set({ ...this.settings, ...part });
+  }
+
+  async useMachine(id: string): Promise<void> {
+    await this.setSettings({ machine: id });
+    await this.openMachine();
+  }
+
+  async setField<K extends FieldName>(field: K, value: MachineProfile[K]): Promise<void> {
+    const live = this.machine;
+    if (!live) return;
+    const before = live.value.profile[field];
+    const { id } = live;
+    this.undo.push({
+      code: 'field',
+      detail: field,
+      undo: () => this.machines.setField(id, field, before),
+    });
+    await this.machines.setField(id, field, value);
+  }
+
+  async putAway(id: string): Promise<void> {
+    const wasInUse = this.machine?.id === id;
+    const name = this.machines.find(id)?.value.profile.name ?? '';
+    this.undo.push({
+      code: 'machine-put-away',
+      detail: name,
+      undo: async () => {
+        await this.machines.setDeleted(id, false);
+        if (wasInUse) await this.useMachine(id);
+      },
+    });
+    await this.machines.setDeleted(id, true);
+    if (wasInUse) await this.openMachine();
+  }
+
+  /** Chooses what to cut; starts and class go back to the thread's own. */
+  async chooseThread(thread: ThreadChoice, starts: number): Promise<void> {
+    const { thread: was, starts: wasStarts, classId } = this.job;
+    if (was)
+      this.undo.push({
+        code: 'thread',
+        detail: '',
+        undo: () => this.jobs.change({ thread: was, starts: wasStarts, classId }),
+      });
+    await this.jobs.change({ thread, starts, classId: null });
+    if (thread.kind === 'catalogue') {
+      const recent = [thread.id, ...this.settings.recent.filter((id) => id !== thread.id)].slice(0, RECENT);
+      await this.setSettings({ recent });
+    }
+  }
+
+  toggleFavourite(id: string): Promise<void> {
+    const now = this.settings.favourites;
+    const favourites = now.includes(id) ? now.filter((f) => f !== id) : [...now, id];
+    return this.setSettings({ favourites });
+  }
+}

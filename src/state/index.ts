@@ -1,0 +1,5 @@
+export { App } from './app';
+export { dayOf } from './clock';
+export type { SaveState } from './live';
+export type { Settings, StorageCode } from '../storage';
+export { openStorage, newId } from '../storage';

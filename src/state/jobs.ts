@@ -1,0 +1,57 @@
+import { blankJob, type Job } from '../core/job';
+import type { JobBody, Storage } from '../storage';
+import { Emitter } from './emitter';
+import { Live } from './live';
+import { mergeFields, type Merged } from './merge';
+
+const mergeJob = (base: JobBody, ours: JobBody, theirs: JobBody): Merged<JobBody> => {
+  const job = mergeFields(base.job, ours.job, theirs.job);
+  const cut = mergeFields({ c: base.cuttingSince }, { c: ours.cuttingSince }, { c: theirs.cuttingSince });
+  return { value: { job: job.value, cuttingSince: cut.value.c }, both: job.both };
+};
+
+/** The job on the machine in use: each machine keeps its own. */
+export class JobState extends Emitter {
+  private live: Live<JobBody> | null = null;
+  private stop: () => void = () => undefined;
+
+  constructor(
+    private readonly storage: Storage,
+    private readonly saved: (id: string) => void,
+  ) {
+    super();
+  }
+
+  async open(machine: string | null): Promise<void> {
+    this.stop();
+    this.live = null;
+    if (machine) {
+      const kept = await this.storage.jobs.get(machine);
+      const body = kept?.value ?? { job: blankJob(), cuttingSince: null };
+      const live = new Live(this.storage.jobs, machine, body, kept?.rev ?? null, mergeJob, false, this.saved);
+      this.live = live;
+      this.stop = live.subscribe(() => this.tell());
+    }
+    this.tell();
+  }
+
+  get current(): Live<JobBody> | null {
+    return this.live;
+  }
+  get job(): Job {
+    return this.live?.value.job ?? blankJob();
+  }
+  get cuttingSince(): number | null {
+    return this.live?.value.cuttingSince ?? null;
+  }
+
+  change(part: Partial<Job>): Promise<void> {
+    if (!this.live) return Promise.resolve();
+    const { job, cuttingSince } = this.live.value;
+    return this.live.set({ job: Object.freeze({ ...job, ...part }), cuttingSince });
+  }
+
+  setCutting(since: number | null): Promise<void> {
+    return this.live ? this.live.set({ job: this.live.value.job, cuttingSince: since }) : Promise.resolve();
+  }
+}

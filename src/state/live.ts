@@ -1,0 +1,104 @@
+import { StorageError, type StorageCode, type Versioned } from '../storage';
+import { Emitter } from './emitter';
+import type { Merged } from './merge';
+
+export type SaveState =
+  | { readonly kind: 'saved' }
+  | { readonly kind: 'saving' }
+  /** What was typed is still here, in memory; it is not on the disk. */
+  | { readonly kind: 'failed'; readonly code: StorageCode }
+  | { readonly kind: 'conflict'; readonly fields: readonly string[] };
+
+/**
+ * One record held in memory and on disk. A change shows at once and is written at once; changes made while a
+ * write is under way go out together with the next. If another tab wrote meanwhile, the two are merged by field.
+ */
+export class Live<T> extends Emitter {
+  private base: T;
+  private writing: Promise<void> | null = null;
+  state: SaveState = { kind: 'saved' };
+
+  constructor(
+    private readonly store: Versioned<T>,
+    readonly id: string,
+    private current: T,
+    private rev: string | null,
+    private readonly merge: (base: T, ours: T, theirs: T) => Merged<T>,
+    public deleted = false,
+    private readonly saved: (id: string) => void = () => undefined,
+  ) {
+    super();
+    this.base = current;
+  }
+
+  get value(): T {
+    return this.current;
+  }
+
+  private dirty = false;
+
+  /** Changes the record and writes it; resolves when it is on the disk or has failed (see `state`). */
+  set(value: T, deleted = this.deleted): Promise<void> {
+    this.current = value;
+    this.deleted = deleted;
+    this.dirty = true;
+    this.state = { kind: 'saving' };
+    this.tell();
+    return this.flush();
+  }
+
+  /** Writes again what a full disk or a lost connection kept from being written. */
+  flush(): Promise<void> {
+    this.writing ??= this.write().finally(() => {
+      this.writing = null;
+    });
+    return this.writing;
+  }
+
+  private async write(): Promise<void> {
+    while (this.dirty) {
+      const [value, deleted] = [this.current, this.deleted];
+      try {
+        const result = await this.store.put(this.id, this.rev, value, deleted);
+        if (result.ok) {
+          this.rev = result.kept.rev;
+          this.base = value;
+          if (this.current === value && this.deleted === deleted) this.dirty = false;
+          if (this.state.kind !== 'conflict') this.state = { kind: 'saved' };
+          this.saved(this.id);
+        } else if (!this.adopt(result.current)) return;
+      } catch (e) {
+        this.state = { kind: 'failed', code: e instanceof StorageError ? e.code : 'failed' };
+        this.tell();
+        return;
+      }
+    }
+    this.tell();
+  }
+
+  /** Merges what another tab wrote under what is in memory here. */
+  private adopt(theirs: { rev: string; value: T; deleted: boolean } | null): boolean {
+    if (!theirs) {
+      this.state = { kind: 'failed', code: 'failed' };
+      this.tell();
+      return false;
+    }
+    const merged = this.merge(this.base, this.current, theirs.value);
+    this.rev = theirs.rev;
+    this.base = theirs.value;
+    this.current = merged.value;
+    if (merged.both.length > 0) this.state = { kind: 'conflict', fields: merged.both };
+    return true;
+  }
+
+  /** Takes over what another tab wrote, unless something here is still unwritten. */
+  async reload(): Promise<void> {
+    if (this.dirty) return;
+    const kept = await this.store.get(this.id);
+    if (!kept || kept.rev === this.rev || this.dirty) return;
+    this.rev = kept.rev;
+    this.base = this.current = kept.value;
+    this.deleted = kept.deleted;
+    this.tell();
+  }
+}

@@ -1,0 +1,63 @@
+import type { Envelope } from './envelope';
+
+/** Names of the stores in the database. Once released they never change. */
+export const STORES = ['machines', 'jobs', 'settings', 'evidence', 'history', 'meta'] as const;
+export type StoreName = (typeof STORES)[number];
+
+/** One record of the add-only store: what a person saw or did, never altered, only marked as taken back. */
+export interface EvidenceRow {
+  readonly id: string;
+  readonly schema: number;
+  readonly kind: string;
+  readonly machine: string;
+  readonly at: number;
+  readonly device: string;
+  readonly body: unknown;
+  readonly takenBack?: number;
+}
+
+export interface MetaRow {
+  readonly id: string;
+  readonly value: unknown;
+}
+
+export type Row = Envelope | EvidenceRow | MetaRow;
+
+/** What a piece of work may do inside its transaction. */
+export interface Work {
+  get(store: StoreName, key: string): Promise<unknown>;
+  all(store: StoreName): Promise<unknown[]>;
+  /** Rows of `evidence` for one machine. */
+  ofMachine(machine: string): Promise<unknown[]>;
+  put(store: StoreName, row: Row): void;
+  remove(store: StoreName, key: string): void;
+}
+
+/**
+ * Where rows are kept: IndexedDB, or memory where there is none. `run` is all or nothing, and resolves only
+ * when what was written is durable.
+ */
+export interface Backing {
+  readonly durable: boolean;
+  run<T>(mode: 'readonly' | 'readwrite', stores: readonly StoreName[], work: (w: Work) => Promise<T>): Promise<T>;
+  close(): void;
+}
+
+/** What went wrong with storage, for the words in text/storage. */
+export type StorageCode =
+  | 'full'
+  | 'newer-database'
+  | 'blocked'
+  | 'closed-for-update'
+  | 'unavailable'
+  | 'failed';
+
+export class StorageError extends Error {
+  override name = 'StorageError';
+  constructor(
+    readonly code: StorageCode,
+    cause?: unknown,
+  ) {
+    super(code, { cause });
+  }
+}

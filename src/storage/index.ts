@@ -1,0 +1,77 @@
+import { readProfile, storeProfile, type MachineProfile } from '../core/machine';
+import { readJob, storeJob, type Job } from '../core/job';
+import { StorageError, type Backing, type StorageCode } from './backing';
+import { indexedBacking, type IndexedEvents } from './indexed';
+import { Evidence } from './evidence';
+import { memoryBacking } from './memory';
+import { Meta } from './meta';
+import { readSettings, type Settings } from './settings';
+import { Versioned } from './versioned';
+
+export { StorageError, type EvidenceRow, type StorageCode } from './backing';
+export type { Kept, Unreadable } from './envelope';
+export type { NewEvidence, Evidence } from './evidence';
+export type { PutResult, Versioned } from './versioned';
+export { blankSettings, type Settings } from './settings';
+export { newId } from './id';
+
+/** A machine as kept: its profile, and the fields that could not be read and now count as not known. */
+export interface MachineBody {
+  readonly profile: MachineProfile;
+  readonly example: boolean;
+  readonly unreadable: readonly string[];
+}
+
+export interface JobBody {
+  readonly job: Job;
+  readonly cuttingSince: number | null;
+}
+
+export interface Storage {
+  /** False: nothing outlives this tab, and `trouble` says why. */
+  readonly durable: boolean;
+  readonly trouble: StorageCode | null;
+  readonly machines: Versioned<MachineBody>;
+  readonly jobs: Versioned<JobBody>;
+  readonly settings: Versioned<Settings>;
+  readonly evidence: Evidence;
+  readonly meta: Meta;
+}
+
+const storageOn = (backing: Backing, trouble: StorageCode | null): Storage => ({
+  durable: backing.durable,
+  trouble,
+  machines: new Versioned<MachineBody>(backing, 'machines', {
+    schema: 1,
+    encode: (m) => ({ profile: storeProfile(m.profile), example: m.example }),
+    decode: (body) => {
+      const raw = body as { profile?: unknown; example?: unknown } | null;
+      const read = readProfile(raw?.profile);
+      return read && { profile: read.profile, unreadable: read.unreadable, example: raw?.example === true };
+    },
+  }),
+  jobs: new Versioned<JobBody>(backing, 'jobs', {
+    schema: 1,
+    encode: (j) => ({ job: storeJob(j.job), cuttingSince: j.cuttingSince }),
+    decode: (body) => {
+      const raw = body as { job?: unknown; cuttingSince?: unknown } | null;
+      const since = raw?.cuttingSince;
+      return raw && { job: readJob(raw.job), cuttingSince: typeof since === 'number' ? since : null };
+    },
+  }),
+  settings: new Versioned<Settings>(backing, 'settings', { schema: 1, encode: (s) => s, decode: readSettings }),
+  evidence: new Evidence(backing),
+  meta: new Meta(backing),
+});
+
+/**
+ * Opens the database; where there is none to be had (a private window, a broken store, a newer database) works
+ * from memory and says why. Never deletes anything.
+ */
+export const openStorage = async (events: IndexedEvents): Promise<Storage> => {
+  try {
+    return storageOn(await indexedBacking(events), null);
+  } catch (e) {
+    return storageOn(memoryBacking(), e instanceof StorageError ? e.code : 'unavailable');
+  }
+};

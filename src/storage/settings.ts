@@ -1,0 +1,38 @@
+/** What belongs to the person, not to a machine. */
+export interface Settings {
+  readonly units: 'mm' | 'in';
+  readonly theme: 'auto' | 'bright' | 'dark';
+  readonly words: 'uk' | 'us';
+  readonly machine: string | null;
+  readonly favourites: readonly string[];
+  readonly recent: readonly string[];
+  readonly cautionsSeen: boolean;
+}
+
+export const blankSettings = (): Settings => ({
+  units: 'mm',
+  theme: 'auto',
+  words: 'uk',
+  machine: null,
+  favourites: [],
+  recent: [],
+  cautionsSeen: false,
+});
+
+const ids = (x: unknown): string[] =>
+  Array.isArray(x) ? x.filter((s): s is string => typeof s === 'string' && s.length <= 80).slice(0, 60) : [];
+
+/** Reads settings; what can't be read takes its usual value. */
+export const readSettings = (body: unknown): Settings | null => {
+  if (typeof body !== 'object' || body === null) return null;
+  const raw = body as Record<string, unknown>;
+  return {
+    units: raw.units === 'in' ? 'in' : 'mm',
+    theme: raw.theme === 'bright' || raw.theme === 'dark' ? raw.theme : 'auto',
+    words: raw.words === 'us' ? 'us' : 'uk',
+    machine: typeof raw.machine === 'string' ? raw.machine : null,
+    favourites: ids(raw.favourites),
+    recent: ids(raw.recent),
+    cautionsSeen: raw.cautionsSeen === true,
+  };
+};
