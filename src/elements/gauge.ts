@@ -1,17 +1,11 @@
 import { css, html, LitElement, nothing, svg } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
+import { numberStep } from './gauge-scale';
 import { base } from './styles';
 
 const CX = 190;
 const CY = 176;
 const BAND = 134;
-
-/** Largest of 1, 2 or 5 × 10^k steps that leaves at most six numbered lines after zero. */
-export const numberStep = (max: number): number => {
-  const rough = max / 6;
-  const power = 10 ** Math.floor(Math.log10(rough));
-  return power * ([1, 2, 5, 10].find((m) => m * power >= rough * 0.999) ?? 10);
-};
 
 /**
  * Half-circle speed scale, engraved lines in tens. A solid arc within the limit, hatched near it, dotted over it; with
