@@ -1,0 +1,5 @@
+export * from './seat';
+export * from './over';
+export * from './choose';
+export * from './reading';
+export * from './others';
