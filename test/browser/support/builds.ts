@@ -1,0 +1,44 @@
+import { spawn } from 'node:child_process';
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+
+/**
+ * Builds the app into a temporary folder and gives its path: under another version for journeys of an update, or
+ * as the way out. The caller removes the folder.
+ */
+export function build({
+  version,
+  unregister = false,
+}: {
+  version?: string;
+  unregister?: boolean;
+}): Promise<string> {
+  const folder = mkdtempSync(join(tmpdir(), 'latheside-build-'));
+  const env = {
+    ...process.env,
+    NODE_ENV: 'production',
+    ...(version === undefined ? {} : { LATHESIDE_VERSION: version }),
+    ...(unregister ? { LATHESIDE_UNREGISTER: '1' } : {}),
+  };
+  const args = [
+    'node_modules/vite/bin/vite.js',
+    'build',
+    '--outDir',
+    folder,
+    '--emptyOutDir',
+    '--logLevel',
+    'warn',
+  ];
+  return new Promise((resolve, reject) => {
+    let said = '';
+    const child = spawn(process.execPath, args, { env, stdio: ['ignore', 'pipe', 'pipe'] });
+    for (const stream of [child.stdout, child.stderr])
+      stream.on('data', (text: Buffer) => (said += text.toString()));
+    child.on('error', reject);
+    child.on('exit', (code) => {
+      if (code === 0) resolve(folder);
+      else reject(new Error(`The build failed:\n${said}`));
+    });
+  });
+}

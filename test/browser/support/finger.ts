@@ -1,0 +1,90 @@
+import type { Locator, Page } from 'playwright-core';
+
+/** Roles a person taps. */
+type Role = 'button' | 'link' | 'tab' | 'radio' | 'checkbox' | 'switch' | 'option' | 'menuitem';
+
+/** Points a swipe is reported at. */
+const MOVES = 6;
+
+/**
+ * A finger: taps and swipes as the touch screen reports them, where a person would put them. What is not on the
+ * screen is swiped to first; what something else covers can't be tapped.
+ */
+export class Finger {
+  /** Taps and screenfuls swiped so far, for counting steps. */
+  taps = 0;
+  screenfuls = 0;
+
+  constructor(private readonly page: Page) {}
+
+  /** Taps the one thing with this accessible name. A string must be the whole name; give a RegExp for a part. */
+  async tap(name: string | RegExp, role: Role = 'button'): Promise<void> {
+    await this.tapOn(this.page.getByRole(role, { name, exact: typeof name === 'string' }));
+  }
+
+  /** Taps several things in turn, for instance the keys of a number. */
+  async tapEach(...names: string[]): Promise<void> {
+    for (const name of names) await this.tap(name);
+  }
+
+  async tapOn(target: Locator): Promise<void> {
+    await target.waitFor({ state: 'visible' });
+    const { x, y } = await this.reach(target);
+    await this.page.touchscreen.tap(x, y);
+    this.taps += 1;
+  }
+
+  /** Swipes until the middle of the target is on the screen and uncovered; gives that point. */
+  async reach(target: Locator): Promise<{ x: number; y: number }> {
+    for (let attempt = 0; attempt < 30; attempt += 1) {
+      const place = await target.evaluate(findPlace);
+      if (place.free) return place;
+      if (place.away === 0) {
+        // Covered by something else: it may still be moving away.
+        await this.page.waitForTimeout(100);
+      } else {
+        await this.swipe(place.away);
+      }
+    }
+    throw new Error(`Can't be reached by touch: ${target.toString()}`);
+  }
+
+  /** Swipes so that the content moves by this many CSS pixels; positive shows what is further down. */
+  async swipe(distance: number): Promise<void> {
+    const { width, height } = this.page.viewportSize() ?? { width: 390, height: 844 };
+    const step = Math.max(-height * 0.6, Math.min(height * 0.6, distance));
+    const session = await this.page.context().newCDPSession(this.page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', moved: number): Promise<unknown> =>
+      session.send('Input.dispatchTouchEvent', {
+        type,
+        touchPoints: type === 'touchEnd' ? [] : [{ x: width / 2, y: (height + step) / 2 - moved }],
+      });
+    await touch('touchStart', 0);
+    for (let part = 1; part <= MOVES; part += 1) await touch('touchMove', (step * part) / MOVES);
+    // Held still before it lifts, or the page would go on by itself.
+    await this.page.waitForTimeout(60);
+    await touch('touchMove', step + Math.sign(step));
+    await touch('touchEnd', step);
+    await session.detach();
+    this.screenfuls += Math.abs(step) / height;
+  }
+}
+
+/** Runs in the page: the middle of an element, whether a touch there would reach it, and how far off screen it is. */
+function findPlace(element: Element): { x: number; y: number; free: boolean; away: number } {
+  const box = element.getBoundingClientRect();
+  const x = box.left + box.width / 2;
+  const y = box.top + box.height / 2;
+  let hit = document.elementFromPoint(x, y);
+  while (hit?.shadowRoot) {
+    const deeper = hit.shadowRoot.elementFromPoint(x, y);
+    if (!deeper || deeper === hit) break;
+    hit = deeper;
+  }
+  for (let up: Node | null = hit; up; up = up.parentNode ?? (up as ShadowRoot).host ?? null) {
+    if (up === element) return { x, y, free: true, away: 0 };
+  }
+  // Off the screen, or behind something fixed at its edge such as the bar: bring it to the middle.
+  const offMiddle = y - innerHeight / 2;
+  return { x, y, free: false, away: Math.abs(offMiddle) < innerHeight / 6 ? 0 : offMiddle };
+}

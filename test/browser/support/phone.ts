@@ -1,0 +1,133 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+import type { BrowserContext, CDPSession, Page } from 'playwright-core';
+import { findChromium } from '../../../.ci/chromium.js';
+import { Finger } from './finger';
+import { Watch } from './watch';
+
+/** Flags that keep Chromium from talking to anyone and let it run as root in a container. */
+export const CHROMIUM_FLAGS = [
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  ...(process.getuid?.() === 0 ? ['--no-sandbox'] : []),
+];
+
+export interface PhoneOptions {
+  /** CSS pixels; 390 × 844 unless told. */
+  width?: number;
+  height?: number;
+  dark?: boolean;
+}
+
+/**
+ * A phone with a browser that keeps its profile: opened, killed and opened again it still has what it stored.
+ * Close it in `afterEach`; that removes the profile.
+ */
+export class Phone {
+  readonly watch = new Watch(() => new URL(this.address).origin);
+  private readonly profile = mkdtempSync(join(tmpdir(), 'latheside-phone-'));
+  private current: BrowserContext | undefined;
+  private currentPage: Page | undefined;
+
+  private constructor(
+    readonly address: string,
+    private readonly options: PhoneOptions,
+  ) {}
+
+  /** Starts a browser with an empty profile and opens the address in it. */
+  static async open(address: string, options: PhoneOptions = {}): Promise<Phone> {
+    const phone = new Phone(address, options);
+    await phone.start();
+    return phone;
+  }
+
+  get page(): Page {
+    if (!this.currentPage) throw new Error('The browser is not running.');
+    return this.currentPage;
+  }
+
+  get context(): BrowserContext {
+    if (!this.current) throw new Error('The browser is not running.');
+    return this.current;
+  }
+
+  /** Moves on the page by touch alone. */
+  get finger(): Finger {
+    return new Finger(this.page);
+  }
+
+  /** Starts the browser again with the same profile, after `kill` or `quit`, and opens the app. */
+  async start(): Promise<void> {
+    const { width = 390, height = 844, dark = false } = this.options;
+    const executablePath = findChromium();
+    if (executablePath === null) throw new Error('No Chromium.');
+    this.current = await chromium.launchPersistentContext(this.profile, {
+      executablePath,
+      args: CHROMIUM_FLAGS,
+      viewport: { width, height },
+      deviceScaleFactor: 2,
+      isMobile: true,
+      hasTouch: true,
+      colorScheme: dark ? 'dark' : 'light',
+    });
+    this.current.setDefaultTimeout(20_000);
+    this.watch.attach(this.current);
+    this.currentPage = this.current.pages()[0] ?? (await this.current.newPage());
+    await this.currentPage.goto(this.address);
+  }
+
+  /** Another tab of the same browser. */
+  async newTab(address = this.address): Promise<Page> {
+    const page = await this.context.newPage();
+    await page.goto(address);
+    return page;
+  }
+
+  /** Ends the browser process as a phone does that runs out of memory: SIGKILL, nothing is flushed. */
+  async kill(): Promise<void> {
+    const gone = new Promise((resolve) => this.context.once('close', resolve));
+    process.kill(await this.processId(), 'SIGKILL');
+    await gone;
+    this.current = undefined;
+    this.currentPage = undefined;
+  }
+
+  /** Closes the browser in good order, keeping the profile. */
+  async quit(): Promise<void> {
+    await this.current?.close();
+    this.current = undefined;
+    this.currentPage = undefined;
+  }
+
+  /** Closes the browser and removes its profile. */
+  async close(): Promise<void> {
+    await this.quit();
+    rmSync(this.profile, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }
+
+  /** A session of the debugging protocol on the current page. */
+  debug(): Promise<CDPSession> {
+    return this.context.newCDPSession(this.page);
+  }
+
+  /** Resolves when a worker is active and has claimed the page. */
+  async controlled(page = this.page): Promise<void> {
+    await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
+  }
+
+  private async processId(): Promise<number> {
+    const browser = this.context.browser();
+    if (!browser) throw new Error('This browser gives no process number.');
+    const session = await browser.newBrowserCDPSession();
+    const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+    const id = processInfo.find(({ type }) => type === 'browser')?.id;
+    if (id === undefined) throw new Error('This browser gives no process number.');
+    return id;
+  }
+}
