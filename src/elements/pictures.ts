@@ -3,9 +3,8 @@ import { css, html, svg, type TemplateResult } from 'lit';
 /** Three jaws of a chuck seen from its face, centred on the point given. */
 const jaws = (cx: number, cy: number) =>
   [0, 120, 240].map(
-    (turn) => svg`<g transform="rotate(${turn} ${cx} ${cy})">
-      <path d=${`M${cx - 8} ${cy - 38}h16v24h-5l-3 5l-3-5h-5z`} />
-    </g>`,
+    (turn) =>
+      svg`<path transform="rotate(${turn} ${cx} ${cy})" d=${`M${cx - 9} ${cy - 46}h18v30h-5l-4 5l-4-5h-5z`} />`,
   );
 
 const cross = (x: number, y: number, w: number, h: number) =>
@@ -21,12 +20,13 @@ const DRAWN = {
   'work-tight': svg`<path d="M8 28h40v94H8z" /><path d="M48 34h34v26H48zM48 90h34v26H48z" />
     <path class="solid" d="M48 62h116v26H48z" /><path class="thin" d="M4 75h232" />
     <path d="M164 75l18-12h50v24h-50z" /><path class="yes" d="M65 6v20M58 18l7 9 7-9M65 144v-20M58 132l7-9 7 9" />`,
-  /* Chuck with its guard down over it, hinge behind, arrow shut. */
-  guard: svg`<path d="M22 24h50v108H22z" /><path class="thin" d="M72 44h34v68H72zM106 54h26v14h-26zM106 88h26v14h-26z" />
-    <path class="heavy" d="M62 14h92v106" /><path class="thin" d="M62 14v106h92M154 30l-90 30M154 62l-90 30M154 94l-70 24" />
-    <circle cx="62" cy="14" r="7" class="solid" /><path d="M206 30a90 90 0 0 1-12 76M184 96l8 14 12-10" />`,
+  /* Chuck face under its hood: hinge at the back, handle in front, arrow shut. */
+  guard: svg`<circle cx="112" cy="88" r="54" /><circle cx="112" cy="88" r="12" class="thin" />${jaws(112, 88)}
+    <path class="heavy" d="M42 108A72 72 0 1 1 182 108" /><circle cx="40" cy="114" r="9" class="solid" />
+    <path class="heavy" d="M178 108h22" /><path class="yes" d="M192 26q28 26 24 58M205 72l10 15 13-12" />`,
   /* Sleeve rolled above the elbow; hair under a cap; glove crossed out. */
-  clothing: svg`<path d="M8 22h34v34H8zM8 48h34" /><path d="M13 56v20l34 44M37 56v12l30 38" /><path d="M47 120l11 12M67 106l11 12M58 132l6-4M78 118l-5 5" />
+  clothing: svg`<path d="M8 22h34v34H8zM8 48h34" /><path d="M13 56v18l32 36M37 56v10l28 32" />
+    <path d="M45 110l-2 12 9 12 14 4 12-10 4-14-8-14-9-2" />
     <path d="M100 52a25 25 0 0 1 50 0z" class="solid" /><path d="M92 52h58M103 54v22a22 22 0 0 0 44 0V54M115 98v14M135 98v14M92 132q2-20 23-20h20q21 0 23 20" />
     <path d="M182 132V94l-10-18 9-5 10 14V38h11v36M202 70V30h11v42M213 70V38h11v94zM182 116h42" />${cross(168, 28, 62, 106)}`,
   /* Handwheel with its crank, half-nut lever in its two places. */
@@ -38,9 +38,9 @@ const DRAWN = {
   'speed-lever': svg`<path d="M30 92h180v42H30z" /><circle cx="120" cy="112" r="13" /><path class="heavy" d="M126 100l34-62" /><circle cx="163" cy="31" r="11" class="solid" />
     <path class="thin" d="M114 100L84 44M120 98V34" stroke-dasharray="6 5" />
     <circle cx="79" cy="34" r="8" class="thin" /><circle cx="120" cy="22" r="8" class="thin" /><path class="yes" d="M186 30l8 9 16-20" />`,
-  /* Mushroom head on its box, pressing hand's arrow, and the turn that frees it. */
-  estop: svg`<path d="M62 84h116v50H62z" /><path d="M98 84V66h44v18" /><path class="solid" d="M74 66q0-34 46-34t46 34z" />
-    <path class="yes" d="M120 0v22M111 14l9 10 9-10" /><path d="M196 60q14-24-8-38M182 26l5-8 9 5" class="thin" />`,
+  /* Mushroom head on its box, an arrow to press it. */
+  estop: svg`<path d="M62 84h116v50H62z" /><path d="M98 84V66h44v18" /><path class="alarm" d="M70 66q0-36 50-36t50 36z" />
+    <path class="yes" d="M120 0v20M110 11l10 10 10-10" />`,
   /* Look: an eye. */
   look: svg`<path d="M20 76q100-112 200 0q-100 112-200 0z" /><circle cx="120" cy="76" r="30" /><circle cx="120" cy="76" r="12" class="solid" />`,
 } as const;
@@ -67,6 +67,9 @@ export const pictureSheet = css`
   }
   .picture .solid {
     fill: var(--ink);
+  }
+  .picture .alarm {
+    fill: var(--over);
   }
   .picture .no {
     stroke: var(--over);

@@ -129,8 +129,10 @@ export class LsProfile extends LitElement {
         <clipPath id="inside">${outline}</clipPath>
         <clipPath id="frame"><rect x="0" y=${-ABOVE} width=${WIDTH} height=${ABOVE + bottom} /></clipPath>
       </defs>
-      <g clip-path="url(#inside)">
-        ${Array.from({ length: Math.ceil((WIDTH + bottom) / 11) }, (_, i) => svg`<path class="hatch" d="M${i * 11} 0L${i * 11 - bottom} ${bottom}" />`)}
+      <g clip-path="url(#frame)">
+        <g clip-path="url(#inside)">
+          ${Array.from({ length: Math.ceil((WIDTH + bottom) / 11) }, (_, i) => svg`<path class="hatch" d="M${i * 11} 0L${i * 11 - bottom} ${bottom}" />`)}
+        </g>
       </g>
       <g clip-path="url(#frame)">
         ${this.nose ? this.tool(s, this.nose, scale) : nothing}

@@ -1,0 +1,75 @@
+import { LitElement, css, type PropertyValues } from 'lit';
+import { property } from 'lit/decorators.js';
+import { Listen, type Source } from './listen';
+import { shared } from './styles';
+
+/**
+ * What every screen has in common: the app's state, which it renders again on change, and the rest of the address
+ * below its own place. Subclasses name the state's type.
+ */
+export abstract class ScreenElement<A extends Source> extends LitElement {
+  static override styles = [
+    ...shared,
+    css`
+      :host {
+        display: flex;
+        flex-direction: column;
+        gap: 12px;
+        padding: 12px var(--edge, 16px) 24px;
+        box-sizing: border-box;
+        min-block-size: 100%;
+      }
+      .grow {
+        flex: 1;
+      }
+      .grid3 {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(6.2rem, 1fr));
+        gap: var(--gap, 8px);
+      }
+      .grid2 {
+        display: grid;
+        grid-template-columns: repeat(auto-fill, minmax(9.5rem, 1fr));
+        gap: var(--gap, 8px);
+      }
+      .stack {
+        display: flex;
+        flex-direction: column;
+        gap: var(--gap, 8px);
+      }
+      .stack > .key {
+        inline-size: 100%;
+      }
+      .left {
+        justify-content: flex-start;
+        text-align: start;
+      }
+      .note {
+        font-size: var(--t-label);
+        color: var(--ink-2);
+      }
+      .alert {
+        border: 3px solid var(--over);
+        padding: 12px;
+      }
+      .pair {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: var(--gap, 8px);
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) app!: A;
+  /** What follows the place in the address, e.g. ["family", "iso-coarse"]. */
+  @property({ attribute: false }) path: readonly string[] = [];
+  private readonly listen = new Listen(this);
+
+  override willUpdate(changed: PropertyValues): void {
+    if (changed.has('app')) this.listen.to(this.app);
+  }
+
+  protected go(hash: string): void {
+    location.hash = hash;
+  }
+}
