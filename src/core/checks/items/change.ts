@@ -1,0 +1,68 @@
+import { RAMP_RULE, RAMP_TEST } from '../../figures';
+import { backlashBounds, stopTimeBounds } from '../bounds';
+import { judgeRamp, overloadIsKnown } from '../findings';
+import type { Item } from '../item';
+
+/** After a change of machine, wiring or firmware, and when hours or days run out. */
+export const CHANGE = [
+  {
+    id: 'belts',
+    tier: 'change',
+    kind: 'physical',
+    rule: {
+      version: 1,
+      reads: ['machine.spindlePulley', 'machine.encoderPulley', 'machine.motorPulley', 'machine.screwPulley'],
+      afterHours: 50,
+      events: ['belt'],
+    },
+  },
+  {
+    id: 'overload',
+    tier: 'change',
+    kind: 'physical',
+    rule: {
+      version: 1,
+      reads: ['machine.overload', 'machine.motorKind', 'machine.motorPulley', 'machine.screwPulley'],
+      afterDays: 180,
+      events: ['driver', 'belt'],
+    },
+    evaluate: overloadIsKnown,
+  },
+  {
+    id: 'end-float',
+    tier: 'change',
+    kind: 'reading',
+    rule: { version: 1, reads: ['machine.screwPitch', 'machine.screwStarts'], afterDays: 180 },
+    reading: { units: ['mm', 'in'], min: '0', max: '5', bounds: backlashBounds },
+  },
+  {
+    id: 'backlash',
+    tier: 'change',
+    kind: 'reading',
+    rule: {
+      version: 1,
+      reads: ['machine.screwPitch', 'machine.screwStarts', 'machine.halfNut', 'machine.backlash'],
+      afterHours: 50,
+    },
+    reading: { units: ['mm', 'in'], min: '0', max: '5', bounds: backlashBounds },
+  },
+  {
+    id: 'stop-time',
+    tier: 'change',
+    kind: 'reading',
+    rule: { version: 1, reads: ['machine.halfNut', 'machine.stopCuts'], afterHours: 50 },
+    reading: { units: ['s', 'ms'], min: '0.05', max: '10', bounds: stopTimeBounds },
+  },
+  {
+    id: RAMP_TEST,
+    tier: 'change',
+    kind: 'reading',
+    rule: RAMP_RULE,
+    reading: {
+      units: ['rpm'],
+      min: '1',
+      max: '20000',
+      judge: (reading, sheet, record) => judgeRamp(reading, sheet, record !== null),
+    },
+  },
+] as const satisfies readonly Item[];

@@ -1,0 +1,79 @@
+import { noneBounds, tenTurnsBounds } from '../bounds';
+import { stopIsFitted } from '../findings';
+import type { Item } from '../item';
+import { dialFitted } from './applies';
+import { EACH_DAY, ELECTRIC, GEARING } from './reads';
+
+const STOP = { ...EACH_DAY, reads: ['machine.stopCuts'], events: ['power', ...ELECTRIC] } as const;
+
+/** Each day and after each power-up. */
+export const DAY = [
+  {
+    id: 'machine-identity',
+    tier: 'day',
+    kind: 'physical',
+    rule: { ...EACH_DAY, reads: GEARING, events: ['power', 'driver', 'belt', 'firmware'] },
+  },
+  {
+    id: 'old-feeds',
+    tier: 'day',
+    kind: 'physical',
+    rule: { ...EACH_DAY, reads: ['machine.gearboxRatio', 'machine.gearboxLever'] },
+  },
+  {
+    id: 'carriage-free',
+    tier: 'day',
+    kind: 'physical',
+    rule: { ...EACH_DAY, reads: ['machine.gearboxLever'], events: ['power', 'work-moved'] },
+  },
+  { id: 'lubrication', tier: 'day', kind: 'physical', rule: { ...EACH_DAY, reads: ['machine.halfNut'] } },
+  {
+    id: 'dial-meshed',
+    tier: 'day',
+    kind: 'physical',
+    rule: { ...EACH_DAY, reads: ['machine.threadDial', 'machine.dialTeeth', 'machine.dialLines'] },
+    applies: dialFitted,
+  },
+  { id: 'chips', tier: 'day', kind: 'physical', rule: { ...EACH_DAY, reads: [] } },
+  {
+    // Before the stop tests: it ends with a power-up, after which those are due again.
+    id: 'power-return',
+    tier: 'day',
+    kind: 'physical',
+    rule: { ...STOP, reads: ['machine.stopCuts', 'machine.halfNut', 'machine.motorKind'] },
+  },
+  { id: 'stop-reach', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
+  { id: 'stop-at-rest', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
+  { id: 'stop-latches', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
+  { id: 'stop-release', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
+  { id: 'stop-restart', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
+  { id: 'stop-moving', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
+  {
+    id: 'drift',
+    tier: 'day',
+    kind: 'physical',
+    rule: {
+      ...EACH_DAY,
+      reads: ['machine.encoderLines', 'machine.edgesPerLine', 'machine.spindleDrive'],
+      events: ['power', ...ELECTRIC],
+    },
+    reading: { units: ['count'], min: '0', max: '1000000', whole: true, bounds: noneBounds },
+  },
+  {
+    id: 'ten-turns',
+    tier: 'day',
+    kind: 'physical',
+    rule: {
+      ...EACH_DAY,
+      reads: [
+        'machine.encoderLines',
+        'machine.edgesPerLine',
+        'machine.spindlePulley',
+        'machine.encoderPulley',
+      ],
+      events: ['power', 'belt', ...ELECTRIC],
+    },
+    shows: 'countsPerRev',
+    reading: { units: ['count'], min: '1', max: '100000000', whole: true, bounds: tenTurnsBounds },
+  },
+] as const satisfies readonly Item[];
