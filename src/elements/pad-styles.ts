@@ -113,6 +113,10 @@ export const padSheet = css`
     font-size: max(32px, min(2rem, 48px));
     padding: 0;
   }
+  .choices {
+    block-size: auto;
+    grid-auto-rows: minmax(96px, 132px);
+  }
   .choices .key {
     font-size: var(--t-figure);
   }

@@ -13,6 +13,7 @@ export class LsRule extends LitElement {
     :host {
       --d: var(--division, 5px);
       display: block;
+      forced-color-adjust: none;
       block-size: 14px;
       border-block-start: 1px solid var(--ink);
       /* Short, middle and long lines: three combs of their own height, all hung from the top edge. */
