@@ -1,0 +1,202 @@
+import type { ExampleId, FieldName, FIELDS, Group } from '../core/machine';
+
+export { fieldText, type FieldText } from './machine-fields';
+
+export const groupName: Record<Group, string> = {
+  name: 'Name',
+  screw: 'Leadscrew',
+  nut: 'Half-nut and dial',
+  encoder: 'Spindle encoder',
+  motor: 'Leadscrew motor',
+  pulses: 'Step pulses',
+  controller: 'Controller',
+  carriage: 'Carriage',
+  spindle: 'Spindle and chuck',
+  stop: 'Stopping',
+  notes: 'Notes',
+};
+
+type Fields = typeof FIELDS;
+export type ChoiceName = {
+  [F in FieldName]: Fields[F] extends { kind: 'choice' } ? F : never;
+}[FieldName];
+type Option<F extends ChoiceName> = Fields[F]['options'][number];
+export interface ChoiceText {
+  readonly label: string;
+  /** What follows from it; empty where nothing does. */
+  readonly note: string;
+}
+
+const colour = (label: string): ChoiceText => ({ label, note: '' });
+
+export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceText> } = {
+  colour: {
+    teal: colour('Teal'),
+    amber: colour('Amber'),
+    plum: colour('Plum'),
+    moss: colour('Moss'),
+    brick: colour('Brick'),
+    slate: colour('Slate'),
+  },
+  halfNut: {
+    'half-nut': {
+      label: 'A lever opens it',
+      note: 'It may be opened only where the rule for the thread allows.',
+    },
+    'always-closed': { label: 'It stays closed', note: 'Withdraw the tool, stop, and run back under drive.' },
+  },
+  threadDial: {
+    dial: { label: 'There is a dial', note: 'Its gear and lines decide where the nut may be closed.' },
+    none: { label: 'No dial', note: 'Without one the nut is opened only for leads that fit anywhere.' },
+  },
+  motorKind: {
+    stepper: {
+      label: 'Stepper',
+      note: 'It loses steps without a sign when it is overloaded or driven too fast.',
+    },
+    servo: {
+      label: 'Servo',
+      note: 'It lags a little and faults when overloaded. Keep the same speed for one thread.',
+    },
+  },
+  overload: {
+    'shear-pin': {
+      label: 'Shear pin',
+      note: 'It breaks and must be replaced: the thread is picked up anew.',
+    },
+    'slipping-clutch': { label: 'Slipping clutch', note: 'After a slip the thread is picked up anew.' },
+    'torque-limit': {
+      label: 'Torque limit in the drive',
+      note: 'It must be set and tested; it is lost when settings are.',
+    },
+    none: { label: 'Nothing', note: 'In a jam the motor’s full force bears on nut, screw and tool.' },
+  },
+  pulseTiming: {
+    'each-edge': {
+      label: 'At each edge',
+      note: 'With more than one step per count, pulses come in bunches.',
+    },
+    spread: { label: 'Spread evenly', note: 'No bunches: only the average rate counts.' },
+  },
+  ratioHeld: {
+    integers: { label: 'Two whole numbers', note: 'If both fit, the lead is exact for ever.' },
+    other: {
+      label: 'A decimal or other form',
+      note: 'Its error is not reckoned here yet. Keep the nut closed.',
+    },
+  },
+  spindleDrive: {
+    speeds: { label: 'Fixed speeds', note: 'Belts or gears.' },
+    range: { label: 'A range', note: 'A speed knob or inverter.' },
+  },
+  chuckMount: {
+    'screw-on': {
+      label: 'Screwed on, no lock',
+      note: 'It can unscrew in reverse and under hard braking. Do not cut in reverse.',
+    },
+    locked: { label: 'Locked on', note: 'Camlock, bolted or clamped.' },
+  },
+  stopCuts: {
+    'power-both': {
+      label: 'Power of spindle and drive',
+      note: 'The spindle may coast. Charged capacitors can keep the drive alive for a moment.',
+    },
+    'power-drive': {
+      label: 'Power of the drive only',
+      note: 'The spindle goes on turning or coasts, and the tool stays in the groove. Withdraw the tool first.',
+    },
+    enable: {
+      label: 'The drive’s enable only',
+      note: 'A signal, not the power: not an emergency stop. The spindle goes on turning.',
+    },
+    input: {
+      label: 'An input of the controller',
+      note: 'A stop in software: not an emergency stop. It works only as long as the program does.',
+    },
+    none: { label: 'Nothing', note: 'There is no stop button for the drive.' },
+  },
+};
+
+export const exampleText: Record<ExampleId, { readonly name: string; readonly note: string }> = {
+  heron: {
+    name: 'Heron',
+    note: 'Example: invented figures. Metric screw of 3 mm, stepper, six fixed speeds.',
+  },
+  bittern: {
+    name: 'Bittern',
+    note: 'Example: invented figures. Inch screw of 8 tpi, servo, speed knob.',
+  },
+  plover: {
+    name: 'Plover',
+    note: 'Example: invented figures. Encoder by belt 2 to 1, no thread dial.',
+  },
+};
+
+export const newMachine = {
+  heading: 'New machine',
+  name: 'What is it called?',
+  namePlaceholder: 'Name',
+  workshop: 'Where does it stand?',
+  workshopPlaceholder: 'Workshop',
+  add: 'Add this machine',
+  cancel: 'Not now',
+  fromExample: 'Start with an example',
+  exampleNote: 'Example: invented figures, to learn on. They are no lathe of yours.',
+  next: 'Nothing is known of it yet. Guided entry asks one thing at a time; anything may stay not known.',
+} as const;
+
+export const machineText = {
+  heading: 'Machine',
+  notKnown: 'Not known',
+  notEntered: 'Not entered',
+  guided: 'Guided entry',
+  guidedNext: 'Next',
+  guidedBack: 'Back',
+  guidedDone: 'That was all that is asked',
+  guidedLeft: (n: number): string => (n === 0 ? 'Nothing left' : n === 1 ? '1 left' : `${n} left`),
+  sayNotKnown: 'Not known',
+  keep: 'Keep it as it is',
+  enter: 'Enter',
+  change: 'Change',
+  whereToLook: 'Where to look',
+  whatFor: 'What it is for',
+  another: 'Another machine',
+  use: 'Use this machine',
+  inUse: 'In use',
+  newMachine: 'New machine',
+  putAway: 'Put away',
+  putAwayNote: 'It leaves the list with its job and records. Undo brings it back.',
+  example: 'Example: invented figures',
+  none: 'No machine yet',
+  noneNote: 'Add yours, or start with an example.',
+  unreadable: 'These could not be read from this phone’s storage and are not known now. Enter them again.',
+  hours: 'Running hours',
+  hoursNow: 'Hours now',
+  hoursNote: 'Your own log, or the hour meter. Checks due by hours follow it.',
+  hoursNone: 'No hours kept: what is due by hours is asked each day.',
+  hoursBack: 'That is less than the entry before it. Checks due by hours are asked again.',
+  event: 'Something happened',
+  eventNote: 'Note it here, and the checks that rest on it are asked again.',
+  settingsSheet: 'Settings sheet',
+  calculated: 'Calculated from your figures',
+  speeds: 'Spindle speeds',
+  addSpeed: 'Add a speed',
+  removeSpeed: 'Take out',
+} as const;
+
+/** What can happen to a machine between two cuts: as a key, and in the log. */
+export const eventText: Record<
+  import('../core/context').EventKind,
+  { readonly label: string; readonly note: string }
+> = {
+  power: { label: 'Power was off', note: 'The drive has forgotten where spindle and screw stood.' },
+  wiring: { label: 'Wiring changed', note: 'Cables, connectors, screens or supply.' },
+  firmware: { label: 'Controller’s program changed', note: 'New firmware or settings loaded.' },
+  driver: { label: 'Driver changed', note: 'Driver, its switches or its settings.' },
+  belt: { label: 'Belt or coupling changed', note: 'Belt, pulley or coupling of motor or encoder.' },
+  'work-moved': { label: 'Work moved', note: 'Work, tool or chuck was moved or taken out.' },
+  'stopped-in-cut': {
+    label: 'Stopped in mid-cut',
+    note: 'The stop was used, or power failed, while the tool was in the groove.',
+  },
+};

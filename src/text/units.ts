@@ -1,0 +1,60 @@
+import type { ShownUnit } from '../core/figures';
+import type { FieldName } from '../core/machine';
+
+/** How each unit stands behind a number. Empty where the number speaks for itself. */
+export const unitLabel: Record<ShownUnit, string> = {
+  mm: 'mm',
+  in: 'in',
+  um: 'µm',
+  tpi: 'tpi',
+  module: 'module',
+  dp: 'DP',
+  rpm: 'rpm',
+  teeth: 'teeth',
+  lines: 'lines',
+  count: '',
+  steps: 'steps',
+  turns: 'turns',
+  times: '',
+  percent: '%',
+  Hz: 'Hz',
+  kHz: 'kHz',
+  MHz: 'MHz',
+  us: 'µs',
+  ms: 'ms',
+  s: 's',
+  h: 'h',
+  'mm/s': 'mm/s',
+  'mm/min': 'mm/min',
+  'in/min': 'in/min',
+  deg: '°',
+  'counts/rev': 'counts/rev',
+  'steps/rev': 'steps/rev',
+  'steps/count': 'steps/count',
+  'steps/s': 'steps/s',
+  'edges/s': 'edges/s',
+  'mm/rev': 'mm/rev',
+  ppm: 'ppm',
+  none: '',
+};
+
+const EDGES: Partial<Record<ShownUnit, string>> = {
+  Hz: 'edges/s',
+  kHz: 'thousand edges/s',
+  MHz: 'million edges/s',
+};
+
+const OWN: { readonly [F in FieldName]?: Partial<Record<ShownUnit, string>> } = {
+  screwStarts: { count: 'starts' },
+  edgesPerLine: { count: 'edges/line' },
+  counterMaxEdges: EDGES,
+  fullSteps: { steps: 'steps/rev' },
+  microsteps: { times: 'per full step' },
+  servoPulses: { steps: 'pulses/rev' },
+  gearboxRatio: { times: 'to 1' },
+  safetyFactor: { times: 'times' },
+};
+
+/** The unit as it stands beside one field: counters are rated in edges, encoders in hertz, and so on. */
+export const fieldUnitLabel = (field: FieldName, unit: ShownUnit): string =>
+  OWN[field]?.[unit] ?? unitLabel[unit];
