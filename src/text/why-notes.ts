@@ -1,0 +1,56 @@
+/** Where a formula or a table comes from, honestly: also where it was written down from memory. */
+export const sourceText: Record<string, string> = {
+  entered: 'As entered',
+  catalogue: 'The catalogue of threads; each table names its standard',
+  chain: 'Own reckoning, in whole numbers and fractions',
+  inch: 'Inch of 25.4 mm exactly: agreement of 1959 (ISO 31-1, BS 350)',
+  iso5408: 'ISO 5408: lead and pitch',
+  bestFraction: 'Best rational approximation by continued fraction: Khinchin, Continued Fractions, §6',
+  nutTheorem:
+    'Own derivation, in whole numbers; agrees with lathe makers’ dial plates for 8 tpi and 16 teeth',
+  groove: 'Geometry of the groove; basic sizes of the thread’s standard (ISO 68-1, BS 84, BS 93)',
+  limits: 'Limits of size of the thread’s own standard',
+  drill: 'Common practice: major less pitch for metric, 75 % of thread for inch',
+  rates: 'Own reckoning; margin of 0.8 on electronic rates by common practice',
+  burst: 'Own reckoning of bunched pulses; margin of 0.8 by common practice',
+  chuck: 'The maker’s mark on the chuck',
+  spindle: 'The spindle’s own speeds as entered',
+  stopping: 'Own reckoning; common practice for time and safety factor',
+  'iso965-table': 'ISO 965-1, tables',
+  'iso965-formula': 'ISO 965-1, formulas: its table leaves out this diameter and pitch',
+  'asmeB1.1-formula': 'ASME B1.1, formulas',
+  'bs84-formula-from-memory': 'BS 84, formulas, from memory',
+  'bs93-formula': 'BS 93:1951, formulas',
+};
+
+/** What stands beside a figure that isn't an ordinary answer, or must be known with it. */
+export const noteText: Record<string, string> = {
+  'no-diameter': 'A bare pitch or a feed has no diameter. Choose a thread from the list.',
+  'held-exact': 'Held exactly. Exact if the entries match the machine.',
+  'held-near': 'Not held exactly: the error grows with travel. Keep the nut closed.',
+  'held-other': 'The ratio is held in another form than two whole numbers. Its error is not reckoned here.',
+  'held-nothing': 'No ratio this near fits the controller’s numbers.',
+  'nut-conditions':
+    'Only while ratio, direction and power stay as they are, no counts are lost, the drive follows with the nut open, and the nut goes fully home. A dial plate may show fewer lines.',
+  'depth-stop-on-diameter':
+    'Radial, from the nominal diameter to the basic pitch diameter. Stop on the measured diameter, not on this figure.',
+  'depth-not-positive': 'A size is zero or below.',
+  'depth-angle-out-of-range': 'The flank angles do not make a thread.',
+  'depth-parallel-flanks': 'A square thread gets its width from the tool, not from the depth.',
+  'depth-nose-too-big':
+    'The tool’s nose is too large for this pitch: its flanks would not reach the pitch line.',
+  'depth-nothing-to-cut': 'The starting diameter leaves nothing to cut.',
+  'depth-crest-vanishes': 'The crest would vanish before the depth is reached.',
+  'depth-root-past-centre': 'The groove would pass the centre of the work.',
+  'no-limits-known': 'No limits of size are known for this thread.',
+  'class-not-in-standard': 'The standard does not give this class for this thread.',
+  'class-unreadable': 'The class can’t be read.',
+  'no-grade-at-this-pitch': 'The standard gives no such grade at this pitch.',
+  'no-deviation-at-this-pitch': 'The standard gives no such position at this pitch.',
+  'pitch-not-in-standard': 'The standard gives no limits for this pitch.',
+  'pitch-too-fine-for-diameter': 'The standard does not give so fine a pitch at this diameter.',
+  'diameter-not-in-standard': 'The standard gives no limits for this diameter.',
+  'no-major-diameter': 'This thread has no diameter of its own.',
+  'not-positive': 'A size is zero or below.',
+  'no-drill-near': 'No standard drill leaves between 30 and 100 % of thread.',
+};
