@@ -73,6 +73,9 @@ export default defineConfig(
   {
     files: ['**/*.js'],
     extends: [tseslint.configs.recommended],
-    rules: { '@typescript-eslint/no-unused-vars': 'error', eqeqeq: ['error', 'always', { null: 'ignore' }] },
+    rules: {
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
+      eqeqeq: ['error', 'always', { null: 'ignore' }],
+    },
   },
 );

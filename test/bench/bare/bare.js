@@ -1,0 +1,1 @@
+addEventListener('load', () => void navigator.serviceWorker.register('worker.js'));

@@ -1,0 +1,46 @@
+/** Times core's calculations in a slowed page, from a bundle of core alone. */
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { build } from 'vite';
+import { serve } from '../../.ci/serve.js';
+import { newProfile, openBrowser, slow } from './browser.js';
+import { median, quantile } from './numbers.js';
+
+export async function measureCalculations() {
+  const folder = mkdtempSync(join(tmpdir(), 'latheside-reckon-'));
+  const profile = newProfile();
+  try {
+    await build({
+      configFile: false,
+      logLevel: 'warn',
+      publicDir: false,
+      build: {
+        outDir: folder,
+        target: 'es2022',
+        lib: { entry: resolve('test/bench/calculations.ts'), formats: ['es'], fileName: () => 'core.js' },
+      },
+    });
+    writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Calculations</title>');
+    const host = await serve(folder);
+    const { context, page } = await openBrowser(profile.path);
+    await page.goto(host.url);
+    await slow(page);
+    const times = await page.evaluate(async (address) => {
+      const core = await import(address);
+      return { lookUp: core.lookUps(), gauge: core.gauges() };
+    }, `${host.url}core.js`);
+    await context.close();
+    await host.close();
+    const summary = (/** @type {{ first: number, each: number[] }} */ { first, each }) => ({
+      first,
+      median: median(each),
+      p95: quantile(each, 0.95),
+      count: each.length,
+    });
+    return { lookUp: summary(times.lookUp), gauge: summary(times.gauge) };
+  } finally {
+    profile.remove();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}

@@ -1,0 +1,68 @@
+/**
+ * `npm run bench`: size, start-up, keys and calculations of the built app, printed as a table and written to
+ * test/bench/out/bench.json. Not a test: times depend on the machine. `--rounds 3` for a quick look.
+ */
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { cpus } from 'node:os';
+import { weigh } from '../../.ci/sizes.js';
+import { SLOWDOWN } from './browser.js';
+import { measureKeys } from './keys.js';
+import { prepare } from './moves.js';
+import { ms } from './numbers.js';
+import { measureCalculations } from './reckon.js';
+import { measureStarts } from './starts.js';
+
+const DIST = 'dist';
+if (!existsSync(`${DIST}/worker.js`)) throw new Error('Nothing built: npm run build first.');
+
+const asked = process.argv.indexOf('--rounds');
+const rounds = asked < 0 ? 9 : Number(process.argv[asked + 1]);
+
+/** @param {string[]} cells */
+const row = (cells) =>
+  console.log(cells.map((cell, at) => (at === 0 ? cell.padEnd(34) : cell.padStart(15))).join(''));
+const title = (/** @type {string} */ text) => console.log(`\n${text}`);
+
+title('Size');
+const sizes = weigh(DIST);
+row(['', 'raw', 'brotli', 'limit']);
+for (const { name, raw, brotli, limit } of sizes) {
+  row([name, ...[raw, brotli, limit].map((bytes) => `${(bytes / 1000).toFixed(1)} kB`)]);
+}
+
+title(`Start, processor slowed ${SLOWDOWN} times, medians of ${rounds}`);
+const nothing = async () => {};
+const starts = await measureStarts(
+  [
+    { name: 'bare page with a worker', folder: 'test/bench/bare', mark: null, prepare: nothing },
+    { name: 'Latheside', folder: DIST, mark: 'latheside:usable', prepare },
+  ],
+  rounds,
+);
+const [bare, app] = /** @type {any[]} */ (starts);
+row(['', 'bare: paint', 'paint', 'times bare', 'usable', 'times bare']);
+for (const kind of ['cold', 'offline', 'reopened']) {
+  const base = bare[kind].paint;
+  const times = (/** @type {number | null} */ value) => (value === null ? '' : (value / base).toFixed(2));
+  const { paint, usable } = app[kind];
+  row([kind, ms(base), ms(paint), times(paint), ms(usable), times(usable)]);
+}
+
+title('Calculations in a page, slowed');
+const calculations = await measureCalculations();
+row(['', 'first', 'median', '95 %', 'count']);
+for (const [name, { first, median, p95, count }] of Object.entries(calculations)) {
+  row([name, ms(first), ms(median), ms(p95), String(count)]);
+}
+
+title('Touch on a pad key to the next paint, slowed');
+const keys = await measureKeys(DIST);
+row(['', 'median', '95 %', 'worst', 'count']);
+row(['key', ms(keys?.median), ms(keys?.p95), ms(keys?.worst), String(keys?.count ?? 0)]);
+
+mkdirSync('test/bench/out', { recursive: true });
+const machine = { processor: cpus()[0]?.model ?? 'unknown', cores: cpus().length, node: process.version };
+writeFileSync(
+  'test/bench/out/bench.json',
+  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys }, null, 2)}\n`,
+);

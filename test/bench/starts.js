@@ -1,0 +1,89 @@
+/**
+ * Time to first paint and to usable: from the network with nothing stored (cold), from the worker with the server
+ * gone (offline), and the same after the browser was closed and started again (reopened).
+ */
+import { serve } from '../../.ci/serve.js';
+import { newProfile, openBrowser, slow } from './browser.js';
+import { median } from './numbers.js';
+
+const ROUNDS = 9;
+const KINDS = /** @type {const} */ (['cold', 'offline', 'reopened']);
+
+/**
+ * @typedef {object} Subject
+ * @property {string} name
+ * @property {string} folder
+ * @property {string | null} mark performance mark that says usable
+ * @property {(page: import('playwright-core').Page) => Promise<void>} prepare what a person did on the visit before
+ */
+
+/**
+ * Opens the address and reads the page's own clock, which begins with the navigation.
+ * @param {import('playwright-core').Page} page
+ * @param {string} url
+ * @param {string | null} mark
+ */
+async function visit(page, url, mark) {
+  await page.goto('about:blank');
+  await slow(page);
+  await page.goto(url, { waitUntil: 'commit' });
+  // Looked at seldom, so that looking costs the page nothing worth naming.
+  await page.waitForFunction(
+    (name) =>
+      performance.getEntriesByName('first-contentful-paint').length > 0 &&
+      (name === null || performance.getEntriesByName(name).length > 0),
+    mark,
+    { polling: 250 },
+  );
+  const times = await page.evaluate((name) => {
+    const at = (/** @type {string} */ entry) => performance.getEntriesByName(entry)[0]?.startTime ?? null;
+    return { paint: at('first-contentful-paint'), usable: name === null ? null : at(name) };
+  }, mark);
+  await slow(page, 1);
+  return times;
+}
+
+/** @param {Subject} subject */
+async function round({ folder, mark, prepare }) {
+  const profile = newProfile();
+  const host = await serve(folder);
+  try {
+    let { context, page } = await openBrowser(profile.path);
+    const cold = await visit(page, host.url, mark);
+    await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
+    await prepare(page);
+    await host.close();
+    const offline = await visit(page, host.url, mark);
+    await context.close();
+    ({ context, page } = await openBrowser(profile.path));
+    const reopened = await visit(page, host.url, mark);
+    await context.close();
+    return { cold, offline, reopened };
+  } finally {
+    profile.remove();
+    await host.close();
+  }
+}
+
+/**
+ * Medians for each subject, the subjects taken in turn so that a slow minute hits all alike.
+ * @param {Subject[]} subjects
+ * @param {number} [rounds]
+ */
+export async function measureStarts(subjects, rounds = ROUNDS) {
+  const runs = subjects.map(() => /** @type {Awaited<ReturnType<typeof round>>[]} */ ([]));
+  for (let turn = 0; turn < rounds; turn += 1) {
+    for (const [at, subject] of subjects.entries()) runs[at]?.push(await round(subject));
+  }
+  return subjects.map(({ name }, at) => {
+    const of = (/** @type {typeof KINDS[number]} */ kind, /** @type {'paint' | 'usable'} */ what) =>
+      median((runs[at] ?? []).flatMap((run) => run[kind][what] ?? []));
+    return {
+      name,
+      ...Object.fromEntries(
+        KINDS.map((kind) => [kind, { paint: of(kind, 'paint'), usable: of(kind, 'usable') }]),
+      ),
+      runs: runs[at],
+    };
+  });
+}
