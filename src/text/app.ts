@@ -1,0 +1,222 @@
+import { fieldText } from './machine-fields';
+import type { FieldName } from '../core/machine';
+
+export const barLabel = {
+  threads: 'Threads',
+  speed: 'Speed',
+  checks: 'Checks',
+  cut: 'Cut',
+  machine: 'Machine',
+} as const;
+
+export interface Trouble {
+  readonly what: string;
+  readonly todo: string;
+}
+
+/** Codes of storage/backing; the app's entry checks that none is missing. */
+export type StorageTrouble =
+  'full' | 'newer-database' | 'blocked' | 'closed-for-update' | 'unavailable' | 'failed';
+
+const KEPT = 'What you typed is still on screen.';
+
+export const storageText: Record<StorageTrouble, Trouble> = {
+  full: {
+    what: 'Not saved: this phone’s storage is full.',
+    todo: `${KEPT} Free some space, then save again.`,
+  },
+  'newer-database': {
+    what: 'What is stored here was written by a newer version of this app.',
+    todo: 'Nothing is touched. Go online once and load the newer version.',
+  },
+  blocked: {
+    what: 'Another tab with an older version holds the storage.',
+    todo: `${KEPT} Close the other tabs of this app.`,
+  },
+  'closed-for-update': {
+    what: 'Another tab is bringing the storage up to date.',
+    todo: `${KEPT} Load this page again.`,
+  },
+  unavailable: {
+    what: 'This browser keeps nothing: a private window, or storage is switched off.',
+    todo: 'Everything works, but is gone when the page is closed. Share what you want to keep.',
+  },
+  failed: {
+    what: 'Not saved.',
+    todo: `${KEPT} Save again. If that fails, share the machine’s figures before closing.`,
+  },
+};
+
+export const saveText = {
+  saved: 'Saved',
+  saving: 'Saving',
+  failed: 'Not saved',
+  again: 'Save again',
+  conflict: 'Changed in two tabs at once',
+  conflictNote: 'The newer value is kept. Look at these:',
+  memoryOnly: 'Not kept: gone when this page is closed',
+} as const;
+
+/** Codes of device/updates. */
+export type OfflineTrouble =
+  | 'no-service-worker'
+  | 'registration-refused'
+  | 'install-failed'
+  | 'no-answer'
+  | 'cache-incomplete'
+  | 'update-failed'
+  | 'withdrawn';
+
+export const offlineText: Record<OfflineTrouble, Trouble> = {
+  'no-service-worker': {
+    what: 'This browser can’t start the app offline.',
+    todo: 'It works while the page stays open. A newer browser, outside a private window, can.',
+  },
+  'registration-refused': {
+    what: 'The browser refused to keep the app offline.',
+    todo: 'It works while the page stays open. Open it by its https address, outside a private window.',
+  },
+  'install-failed': {
+    what: 'Not everything arrived.',
+    todo: 'The app won’t start offline yet. Go online and load the page again.',
+  },
+  'no-answer': {
+    what: 'Not certain that the app starts offline.',
+    todo: 'Load the page again while online.',
+  },
+  'cache-incomplete': {
+    what: 'Parts of the app are missing from this phone.',
+    todo: 'Go online and load the page again.',
+  },
+  'update-failed': {
+    what: 'A newer version did not arrive whole.',
+    todo: 'This version stays and works. It is tried again by itself.',
+  },
+  withdrawn: {
+    what: 'This version no longer works offline.',
+    todo: 'Your records are untouched. Load the page again while online.',
+  },
+};
+
+export const offlineState = {
+  checking: 'Looking whether it starts offline',
+  'ready-offline': 'Ready offline',
+  failed: 'Not ready offline',
+} as const;
+
+export const updateText = {
+  'update-waiting': 'A newer version is here',
+  'update-needs-reload': 'A newer version runs in another tab. Load this one again when you can.',
+  accept: 'Change to it now',
+  reload: 'Load again',
+  later: 'Later',
+  check: 'Look for a newer version',
+} as const;
+
+/** What became of a yes to the newer version. */
+export const acceptedText = {
+  reloading: 'Loading the newer version',
+  'refused-cutting': 'Not while cutting',
+  'update-failed': 'The newer version did not start. This one stays and works.',
+  'save-failed': 'Not changed: something is not saved yet.',
+} as const;
+
+export const errorText = {
+  heading: 'Something went wrong on this screen',
+  note: 'What was saved is still there. Do not go by any figure seen just before.',
+  again: 'Try again',
+  reload: 'Load the page again',
+  details: 'Details',
+  share: 'Share the log',
+} as const;
+
+export type UndoCode = 'field' | 'machine-put-away' | 'thread' | 'check' | 'event' | 'hours';
+
+const UNDO: Record<UndoCode, (detail: string) => string> = {
+  field: (detail) => `Undo ${(fieldText[detail as FieldName]?.label ?? 'change').toLowerCase()}`,
+  'machine-put-away': (detail) => `Bring back ${detail || 'machine'}`,
+  thread: () => 'Back to the thread before',
+  check: () => 'Take back the answer',
+  event: () => 'Take back the entry',
+  hours: () => 'Take back the hours',
+};
+
+/** The words on the undo key. @param detail the field's or machine's name, where the code has one */
+export const undoText = (code: string, detail = ''): string =>
+  Object.hasOwn(UNDO, code) ? UNDO[code as UndoCode](detail) : 'Undo';
+
+/** Whether the screen is kept on. */
+export const awakeText = {
+  held: 'Screen stays on',
+  off: 'Screen may go off',
+  denied: 'The phone won’t keep the screen on. Its battery may be low.',
+  unsupported: 'This browser can’t keep the screen on. Set the phone’s own screen time longer.',
+} as const;
+
+export const persistText = {
+  granted: 'The browser keeps what is saved until you clear it.',
+  denied: 'The browser may clear what is saved when space runs short. Put the app on the home screen.',
+  unsupported: 'This browser does not say whether it keeps what is saved.',
+  ask: 'Ask the browser to keep it',
+} as const;
+
+/** Shown before the first use, and in the settings ever after. */
+export const cautions = {
+  heading: 'Before you begin',
+  points: [
+    'A turning chuck takes hold of sleeves, gloves and hair. Hands off the phone while it turns and the tool is in.',
+    'The app sees nothing of the lathe. It reckons from what you enter, and can’t know whether that is so.',
+    'No program is a stop. The stop button must cut power by itself, and be tested by you.',
+    'Mains wiring and stop circuits are for trained people, under your local rules.',
+    'Where this app and your lathe’s manual differ, the manual and those who know the machine decide.',
+  ],
+  accept: 'I have read this',
+  again: 'Read the cautions again',
+} as const;
+
+export const logText = {
+  heading: 'Log',
+  note: 'What the app noted about its own faults. It holds no names and goes nowhere unless you share it.',
+  share: 'Share the log',
+  copy: 'Copy',
+  copied: 'Copied',
+  empty: 'Nothing noted',
+  fileName: 'latheside-log.txt',
+} as const;
+
+export const sharedText = {
+  shared: 'Shared',
+  cancelled: 'Not shared',
+  downloaded: 'Saved as a file',
+} as const;
+
+export const settingsText = {
+  heading: 'Settings',
+  units: 'Units offered first',
+  unitsOptions: { mm: 'Millimetres', in: 'Inches' },
+  theme: 'Screen',
+  themeOptions: { auto: 'As the phone', bright: 'Bright', dark: 'Dark' },
+  words: 'Trade words',
+  wordsOptions: { uk: 'British', us: 'American' },
+  mark: 'Decimal mark',
+  markOptions: { '.': 'Point', ',': 'Comma' },
+  version: 'Version',
+} as const;
+
+export const appText = {
+  title: 'Latheside',
+  undo: 'Undo',
+  why: 'Why',
+  close: 'Close',
+  back: 'Back',
+  done: 'Done',
+  notKnown: 'Not known',
+  noMachine: 'No machine yet',
+  loading: 'Loading',
+  example: 'Example: invented figures',
+  missing: 'Not known yet',
+  source: 'Source',
+  terms: 'From',
+  result: 'Gives',
+  calculated: 'Calculated from your figures',
+} as const;

@@ -1,0 +1,98 @@
+import type { Ceiling, LimitReading, Standing } from '../core/figures';
+import type { Ratio } from '../core/quantity';
+import { plain, whole } from './numbers';
+import { limitText } from './why-limits';
+
+/** How a figure stands to its limit, in one or two words. */
+export const standingWord: Record<Standing, string> = {
+  within: 'OK',
+  near: 'Close',
+  over: 'Too much',
+  unknown: 'Not known',
+};
+
+export const standingNote: Record<Standing, string> = {
+  within: 'Within every limit, calculated from your figures.',
+  near: 'Below the limit, but inside its margin.',
+  over: 'More than a limit bears.',
+  unknown: 'Something it depends on is not known.',
+};
+
+export const speedText = {
+  heading: 'Speed',
+  highest: 'Highest for this job',
+  set: 'Speed set, not measured',
+  setKey: 'Set speed',
+  noneSet: 'No speed set',
+  notKnown: 'Not known',
+  has: 'This spindle has',
+  fastest: 'Fastest of its speeds',
+  fastestNone: 'None of its speeds is within every limit.',
+  fastestUnknown: 'Not known while a limit isn’t known.',
+  limits: 'Limits',
+  over: 'Over',
+  unknown: 'Not known',
+  enter: 'Enter what is missing',
+  room: 'Usable stopping room',
+  roomKey: 'Enter stopping room',
+  roomNone: 'Stopping room not known.',
+  notAThreadingSpeed: 'Not a threading speed: stopping room not known.',
+  openEnded: 'The thread runs out into the open',
+  why: 'Why',
+  rpm: 'rpm',
+  sameSpeed: 'Keep the same speed from the first pass to the last.',
+  noThread: 'Choose a thread first.',
+  below1: 'Less than 1 rpm: turn the spindle by hand, power off and locked out.',
+} as const;
+
+/** "The drive keeps up to 677 rpm." with what keeps it from being a speed for the job. */
+export const driveKeeps = (n: bigint): string => `The drive keeps up to ${whole(n)} rpm.`;
+export const notThreading = speedText.notAThreadingSpeed;
+
+/** Why no speed for the job is known, though the drive's is: the limits that are open, by name. */
+export const notKnownBecause = (unknown: readonly LimitReading[]): string =>
+  unknown.length === 1 && unknown[0]?.id === 'stopping-room'
+    ? speedText.notAThreadingSpeed
+    : `Not a threading speed. Not known: ${unknown.map((l) => limitText[l.id].name.toLowerCase()).join(', ')}.`;
+
+export const bindsText = (l: LimitReading): string => limitText[l.id].binds;
+
+/** The highest speed at which a limit stays within, or up to which a test record answers for it. */
+const upTo = (l: LimitReading): bigint | null =>
+  l.within ?? (l.answeredTo ? l.answeredTo.n / l.answeredTo.d : null);
+
+/** "next: Motor speed at 677". Empty where the limit's speed isn't known. */
+export const nextText = (l: LimitReading): string => {
+  const rpm = upTo(l);
+  return rpm === null ? '' : `next: ${limitText[l.id].name.toLowerCase()} at ${whole(rpm)}`;
+};
+
+/** "at most 677, for what is known": an upper bound, never an answer. Empty where nothing is known. */
+export const atMostText = (c: Ceiling): string =>
+  c.atMost === null ? '' : `Not above ${whole(c.atMost)} rpm by what is known.`;
+
+export const fastestText = (rpm: Ratio): string => `${speedText.fastest}: ${plain(rpm)} rpm`;
+
+/** What the scale says to someone who can't see it. */
+export const gaugeText = (highest: bigint | null, set: Ratio | null, standing: Standing | null): string => {
+  const top =
+    highest === null ? 'Highest for this job not known.' : `Highest for this job ${whole(highest)} rpm.`;
+  if (set === null || standing === null) return `${top} No speed set.`;
+  return `${top} Set ${plain(set)} rpm: ${standingWord[standing]}.`;
+};
+
+/** What usable stopping room is, and what must come off the groove or gap first. */
+export const roomHelp = {
+  heading: 'Usable stopping room',
+  what: 'How far the tool may travel past the full thread before it meets anything.',
+  measure: 'Measure the groove or the gap to the shoulder. Then take off:',
+  takeOff: [
+    'half the width of the tool at the work’s surface: the thread is full only up to its middle',
+    'what the angled slide moves the tool along: depth × tangent of its angle (0.52 mm for 0.92 mm deep at 29.5°)',
+    'a margin: 0.5 mm or more',
+  ],
+  rest: 'What is left is the usable room. If nothing is left, cut a wider groove, cut away from the shoulder, or turn by hand.',
+  also: 'Look at the other end too: chuck jaws, steady and centre.',
+  openEnd: 'A thread that runs out into the open has the room to the next thing in the way.',
+  reverse: 'A screw-on chuck can unscrew in reverse: do not cut away from the shoulder with one.',
+} as const;

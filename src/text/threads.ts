@@ -1,0 +1,146 @@
+import type { NutRule } from '../core/cut';
+import type { Job, NoseKind, ThreadChoice } from '../core/job';
+import { statedText, whole } from './numbers';
+
+export const familyName: Record<string, string> = {
+  'iso-coarse': 'ISO metric coarse',
+  'iso-fine': 'ISO metric fine',
+  unc: 'Unified coarse, UNC',
+  unf: 'Unified fine, UNF',
+  unef: 'Unified extra fine, UNEF',
+  bsw: 'Whitworth, BSW',
+  bsf: 'Whitworth fine, BSF',
+  ba: 'British Association, BA',
+};
+
+/** A family's name; its id where no words stand for it. */
+export const familyText = (id: string): string => familyName[id] ?? id;
+
+/** What each standard lists, for the line under a family. */
+export const standardName: Record<string, string> = {
+  'ISO 261': 'ISO 261: diameters and pitches of metric threads',
+  'ASME B1.1': 'ASME B1.1: unified inch screw threads',
+  'BS 84': 'BS 84: threads of Whitworth form',
+  'BS 93': 'BS 93: British Association threads',
+};
+export const standardText = (standard: string): string => standardName[standard] ?? standard;
+
+const className: Readonly<Record<string, string>> = {
+  'bolt-close': 'Close bolt',
+  'bolt-medium': 'Medium bolt',
+  'bolt-free': 'Free bolt',
+  'bolt-normal': 'Normal bolt',
+  'nut-close': 'Close nut',
+  'nut-medium': 'Medium nut',
+  'nut-normal': 'Normal nut',
+  nut: 'Nut',
+};
+/** A class as its standard writes it. @example classText('6g') // "6g" */
+export const classText = (id: string): string => className[id] ?? id;
+
+export const handName: Record<Job['hand'], string> = { right: 'Right-hand', left: 'Left-hand' };
+export const sideName: Record<Job['side'], string> = { external: 'External', internal: 'Internal' };
+export const noseName: Record<NoseKind, string> = { radius: 'Round', flat: 'Flat', sharp: 'Sharp' };
+export const noseNote: Record<NoseKind, string> = {
+  radius: 'Radius of the tip',
+  flat: 'Width of the flat at the tip',
+  sharp: 'A sharp point: the deepest groove, and the weakest tip',
+};
+export const startsText = (n: number): string => (n === 1 ? 'Single start' : `${n} starts`);
+
+/** What is cut, named: the designation of a catalogued thread, "1.25 mm pitch", "0.1 mm feed per rev". */
+export const choiceName = (choice: ThreadChoice | null, designation: string | null): string => {
+  if (!choice) return threadsText.none;
+  if (choice.kind === 'catalogue') return designation ?? choice.id;
+  if (choice.kind === 'feed') return `Feed ${statedText(choice.perRev)} per rev`;
+  return choice.pitch.unit === 'mm' || choice.pitch.unit === 'in'
+    ? `Pitch ${statedText(choice.pitch)}`
+    : statedText(choice.pitch);
+};
+
+type Kept = Extract<NutRule, { kind: 'keep-closed' }>['reason'];
+const KEEP: Record<Kept, string> = {
+  'no-half-nut': 'This machine’s nut stays closed.',
+  irrational: 'This lead never comes back in step with the leadscrew.',
+  'inexact-ratio': 'The controller does not hold this ratio exactly: each closing would add its error.',
+  'no-dial': 'This lead does not fit everywhere, and there is no thread dial.',
+  'gear-misses': 'No mark of this dial’s gear comes back in step with this lead.',
+  'no-line': 'No line of this dial stands where the nut may be closed.',
+};
+
+const RUN_BACK = 'Withdraw the tool clear, stop, then run back under drive.';
+const WATCH = 'Watch the dial on the lathe.';
+
+export interface NutText {
+  readonly head: string;
+  readonly line: string;
+}
+
+/** The lines as long as they are few; of many only how far apart they stand. */
+const linesText = (lines: readonly number[]): string => `LINES ${lines.join(' ')}`;
+
+/**
+ * The half-nut rule in a few words: head and how. null: not known, and then the nut stays closed.
+ * @param hasDial false where the lathe has no thread dial to speak of lines
+ */
+export const nutText = (rule: NutRule | null, hasDial = true): NutText => {
+  if (!rule) return { head: 'KEEP THE NUT CLOSED', line: 'The half-nut rule is not known.' };
+  if (rule.kind === 'keep-closed')
+    return { head: 'KEEP THE NUT CLOSED', line: `${KEEP[rule.reason]} ${RUN_BACK}` };
+  if (rule.kind === 'anywhere')
+    return hasDial
+      ? { head: 'ANY LINE', line: 'On a line or between: wherever the nut goes fully home.' }
+      : { head: 'CLOSE ANYWHERE', line: 'Wherever the nut goes fully home.' };
+  if (rule.lines.length === rule.of)
+    return { head: 'ANY LINE', line: `Only on a line, not between. ${WATCH}` };
+  const first = `Counted so that the line first used is ${rule.of}.`;
+  return rule.lines.length === 1
+    ? { head: `LINE ${rule.lines.join('')}`, line: `The same line each time. ${WATCH}` }
+    : { head: linesText(rule.lines), line: `${first} ${WATCH}` };
+};
+
+export const threadsText = {
+  heading: 'Threads',
+  none: 'No thread chosen',
+  another: 'Another thread',
+  use: 'Use it',
+  pitch: 'Pitch',
+  lead: 'Lead',
+  starts: 'Starts',
+  hand: 'Hand',
+  side: 'External or internal',
+  class: 'Class',
+  turnTo: 'Turn blank to',
+  boreTo: 'Bore to',
+  drill: 'Tapping drill',
+  depth: 'Depth',
+  depthRadial: 'radial',
+  nose: 'Tool nose',
+  noseSize: 'Size of the nose',
+  noseNotKnown: 'Tool nose not known',
+  noseEnter: 'Enter the tool nose',
+  nut: 'Half-nut',
+  favourites: 'Favourites',
+  favouriteAdd: 'Add to favourites',
+  favouriteRemove: 'Take out of favourites',
+  recent: 'Last used',
+  search: 'Type a size or pitch',
+  searchLabel: 'Size or pitch',
+  nothingFound: 'Nothing found',
+  nothingFoundNote: 'Type less, or use the figure as a bare pitch.',
+  asPitch: 'Use as a pitch',
+  asFeed: 'Use as a feed per rev',
+  families: 'By family',
+  back: 'Back',
+  ratio: 'Ratio',
+  exact: 'Exact if the entries match the machine',
+  notExact: 'Not exact',
+  notKnown: 'Not known',
+  noDiameter: 'A bare pitch has no diameter.',
+  noLimits: 'No limits known',
+  external: 'External',
+  internal: 'Internal',
+} as const;
+
+/** How many threads a search found beyond those shown. */
+export const moreText = (n: number): string => (n === 1 ? '1 more' : `${whole(n)} more`);
