@@ -1,13 +1,23 @@
-import { BRITISH_FAMILIES } from './families/british';
+import { ba, brass, bsf, bsw, cycle, modelEngineer } from './families/british';
 import type { Family } from './families/family';
-import { ISO_FAMILIES } from './families/iso';
-import { UNIFIED_FAMILIES } from './families/unified';
+import { isoCoarse, isoConstant, isoFine, mj } from './families/iso';
+import { gPipe, npt, rPipe } from './families/pipe';
+import { acme, buttress, round, square, stubAcme, trapezoidal } from './families/power';
+import { camera, microscope, optical, sparkPlug, wormDp29, wormDp40, wormModule } from './families/special';
+import { un, unc, unef, unf, unj, uns } from './families/unified';
+import { readStarts, withStarts } from './starts';
 import type { Thread } from './thread';
 
 export type { Family, LimitSystem } from './families/family';
 
 /** Every family, in the order in which equal matches of a search are shown. */
-export const FAMILIES: readonly Family[] = [...ISO_FAMILIES, ...UNIFIED_FAMILIES, ...BRITISH_FAMILIES];
+export const FAMILIES: readonly Family[] = [
+  ...[isoCoarse, isoFine, unc, unf, unef, bsw, bsf, ba],
+  ...[gPipe, rPipe, npt, trapezoidal, acme, stubAcme],
+  ...[isoConstant, un, uns, unj, mj],
+  ...[modelEngineer, brass, cycle, optical, camera, microscope, sparkPlug],
+  ...[buttress, square, round, wormModule, wormDp29, wormDp40],
+];
 
 const byId = new Map(FAMILIES.map((f) => [f.id, f]));
 const built = new Map<string, readonly Thread[]>();
@@ -31,8 +41,10 @@ export const threadsOf = (family: string): readonly Thread[] => {
 /** Every catalogued thread, family by family. Built at first use and kept. */
 export const catalogue = (): readonly Thread[] => (all ??= FAMILIES.flatMap((f) => threadsOf(f.id)));
 
-/** The catalogued thread of that id, or undefined. */
+/** The catalogued thread of that id, its multi-start variants included ("tr:Tr40x7*2"), or undefined. */
 export const threadById = (id: string): Thread | undefined => {
   ids ??= new Map(catalogue().map((t) => [t.id, t]));
-  return ids.get(id);
+  const [base, starts] = readStarts(id);
+  const thread = ids.get(base);
+  return thread && starts > 1 ? withStarts(thread, starts) : thread;
 };

@@ -1,4 +1,5 @@
 import { decimalText, fractionText, isExactDecimal, type Ratio } from '../quantity';
+import { familyById } from './catalogue';
 import type { Thread } from './thread';
 
 /** One way to find a thread: the figures that a person types for it. */
@@ -18,15 +19,24 @@ export interface SearchIndex {
   readonly entries: readonly Entry[];
 }
 
+const seen = new Map<string, readonly string[]>();
+
 /** "11 1/2" and "11.5": the ways in which one figure is typed; metric ones as decimals only. */
-const ways = (r: Ratio, metric: boolean): string[] => {
+const ways = (r: Ratio, metric: boolean): readonly string[] => {
   if (r.d === 1n) return [r.n.toString()];
-  if (metric) return [decimalText(r, { places: 6 })];
-  return isExactDecimal(r, 6) ? [decimalText(r, { places: 6 }), fractionText(r)] : [fractionText(r)];
+  // Pitches and sizes repeat across families; working one out costs more than remembering it.
+  const key = `${r.n}/${r.d}${metric ? 'm' : ''}`;
+  let found = seen.get(key);
+  if (!found) {
+    if (metric) found = [decimalText(r, { places: 6 })];
+    else found = isExactDecimal(r, 6) ? [decimalText(r, { places: 6 }), fractionText(r)] : [fractionText(r)];
+    seen.set(key, found);
+  }
+  return found;
 };
 
 const wordsOf = (t: Thread): string => {
-  const text = `${t.designation} ${t.size} ${t.family}`.toLowerCase();
+  const text = `${t.designation} ${t.size} ${t.family} ${familyById(t.family)?.words ?? ''}`.toLowerCase();
   return ` ${[...new Set(text.match(/[a-z]+/g) ?? [])].join(' ')}`;
 };
 
@@ -38,8 +48,10 @@ export const buildIndex = (threads: readonly Thread[]): SearchIndex => {
   const entries: Entry[] = [];
   threads.forEach((thread, at) => {
     const pitches = ways(thread.pitch.value, thread.pitch.unit === 'mm');
-    const sizes = new Set([sizeFigures(thread.size)]);
-    if (thread.major) for (const w of ways(thread.major.value, thread.major.unit === 'mm')) sizes.add(w);
+    // A worm's size is its pitch. The diameter of a taper thread isn't what a person calls it by.
+    const sizes = new Set(thread.major ? [sizeFigures(thread.size)] : []);
+    if (thread.major && !thread.taper)
+      for (const w of ways(thread.major.value, thread.major.unit === 'mm')) sizes.add(w);
     sizes.delete('');
     for (const size of sizes)
       for (const p of pitches) entries.push({ key: `${size} ${p}`, size: size.length, at });

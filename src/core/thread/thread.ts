@@ -14,6 +14,7 @@ export type FormId =
   | 'square'
   | 'round30'
   | 'npt60'
+  | 'cycle60'
   | 'worm29'
   | 'worm40';
 

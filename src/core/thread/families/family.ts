@@ -1,9 +1,19 @@
-import { stated, type Unit } from '../../quantity';
+import { stated, type Stated, type Unit } from '../../quantity';
 import { figure } from '../number';
 import type { FormId, Thread } from '../thread';
 
 /** Which standard's limits of size apply. */
-export type LimitSystem = 'iso965' | 'asmeB1.1' | 'bs84' | 'bs93';
+export type LimitSystem =
+  | 'iso965'
+  | 'asmeB1.1'
+  | 'bs84'
+  | 'bs93'
+  | 'iso228'
+  | 'iso2903'
+  | 'asmeB1.5'
+  | 'asmeB1.8'
+  | 'asmeB1.9'
+  | 'taper';
 
 /** A series of threads as one standard lists it. Words for its name and its classes live in text. */
 export interface Family {
@@ -19,6 +29,8 @@ export interface Family {
   readonly internalClasses: readonly string[];
   readonly externalDefault: string | null;
   readonly internalDefault: string | null;
+  /** Further words that people search by: "bsp", "tripod". */
+  readonly words?: string;
   readonly build: (family: Family) => Thread[];
 }
 
@@ -51,29 +63,34 @@ export interface Row {
   readonly major: string | null;
   readonly pitch: string;
   readonly pitchUnit: Unit;
-  readonly starts?: number;
+  readonly taper?: Stated;
+  /** Where it differs from the family's own. */
+  readonly form?: FormId;
+  /** Unit of the major diameter, where it differs from the family's own. */
+  readonly unit?: 'mm' | 'in';
 }
 
 /** One thread of a family from figures as the table prints them. */
-export const threadFrom = (r: Row): Thread => ({
-  id: `${r.family.id}:${r.key}`,
-  family: r.family.id,
-  designation: r.designation,
-  size: r.size,
-  major:
-    r.major === null
-      ? null
-      : stated(r.family.unit === 'in' ? inchSize(r.major) : figure(r.major), r.family.unit),
-  pitch: stated(figure(r.pitch), r.pitchUnit),
-  starts: r.starts ?? 1,
-  form: r.family.form,
-});
+export const threadFrom = (r: Row): Thread => {
+  const unit = r.unit ?? r.family.unit;
+  return {
+    id: `${r.family.id}:${r.key}`,
+    family: r.family.id,
+    designation: r.designation,
+    size: r.size,
+    major: r.major === null ? null : stated(unit === 'in' ? inchSize(r.major) : figure(r.major), unit),
+    pitch: stated(figure(r.pitch), r.pitchUnit),
+    starts: 1,
+    form: r.form ?? r.family.form,
+    ...(r.taper ? { taper: r.taper } : {}),
+  };
+};
 
-/** Builder for inch threads "size-tpi SERIES": the table's rows are size:tpi. */
+/** Builder for inch threads "size-tpi SERIES". */
 export const inchSeries =
-  (table: string, suffix: string) =>
+  (pairs: () => Iterable<readonly [size: string, tpi: string]>, suffix: string) =>
   (family: Family): Thread[] =>
-    [...rows(table)].map(([size, tpi]) => {
+    [...pairs()].map(([size, tpi]) => {
       const n = numbered(size);
       const shown = n ?? sizeText(size);
       return threadFrom({

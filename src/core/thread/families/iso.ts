@@ -18,22 +18,56 @@ const FINE = `1:0.2 1.1:0.2 1.2:0.2 1.4:0.2 1.6:0.2 1.8:0.2 2:0.25 2.2:0.25 2.5:
 195:6,4,3 200:8,6,4,3 205:6,4,3 210:8,6,4,3 215:6,4,3 220:8,6,4,3 225:6,4,3 230:8,6,4,3 235:6,4,3 240:8,6,4,3
 245:6,4,3 250:8,6,4,3 255:6,4 260:8,6,4 265:6,4 270:8,6,4 275:6,4 280:8,6,4 285:6,4 290:8,6,4 295:6,4 300:8,6,4`;
 
-const metric =
-  (table: string, coarse: boolean) =>
+/** Sizes outside ISO 261 that are still met: older instrument screws, and cable entries of EN 60423. From memory. */
+const OTHER = '1.7:0.35 2.3:0.4 2.6:0.45 63:1.5';
+
+/**
+ * Largest diameter (mm) for a fine pitch: ISO 261, clause on pitches finer than its table's (from memory). Below it a
+ * finer pitch is allowed; above it a pair of diameter and pitch is no ISO thread and gets no limits.
+ */
+export const LARGEST_FOR_PITCH: readonly (readonly [pitch: string, diameter: number])[] = [
+  ['0.2', 3],
+  ['0.25', 5],
+  ['0.35', 10],
+  ['0.5', 22],
+  ['0.75', 33],
+  ['1', 80],
+  ['1.5', 150],
+  ['2', 200],
+  ['3', 300],
+];
+
+/** The pairs that the clause on finer pitches adds: each diameter with every pitch finer than its finest listed. */
+const finer = (): (readonly [string, string])[] => {
+  const finest = new Map<string, number>();
+  for (const [d, p] of [...rows(COARSE), ...rows(FINE)]) {
+    finest.set(d, Math.min(finest.get(d) ?? Infinity, Number(p)));
+  }
+  return [...finest].flatMap(([d, p]) =>
+    LARGEST_FOR_PITCH.filter(([pitch, largest]) => Number(pitch) < p && Number(d) <= largest)
+      .reverse()
+      .map(([pitch]) => [d, pitch] as const),
+  );
+};
+
+/** Builder for threads "M10×1"; a coarse series leaves the pitch out of the id. */
+export const metricSeries =
+  (pairs: () => Iterable<readonly [diameter: string, pitch: string]>, prefix = 'M', pitchInId = true) =>
   (family: Family): Thread[] =>
-    [...rows(table)].map(([d, p]) =>
+    [...pairs()].map(([d, p]) =>
       threadFrom({
         family,
-        key: coarse ? `M${d}` : `M${d}x${p}`,
-        designation: `M${d}×${p}`,
-        size: `M${d}`,
+        key: pitchInId ? `${prefix}${d}x${p}` : `${prefix}${d}`,
+        designation: `${prefix}${d}×${p}`,
+        size: `${prefix}${d}`,
         major: d,
         pitch: p,
         pitchUnit: 'mm',
       }),
     );
 
-const METRIC = {
+/** What every metric family of the 60° form shares. */
+export const METRIC = {
   standard: 'ISO 261',
   form: 'iso60',
   unit: 'mm',
@@ -44,7 +78,30 @@ const METRIC = {
   internalDefault: '6H',
 } as const satisfies Partial<Family>;
 
-export const ISO_FAMILIES: readonly Family[] = [
-  { ...METRIC, id: 'iso-coarse', build: metric(COARSE, true) },
-  { ...METRIC, id: 'iso-fine', build: metric(FINE, false) },
-];
+export const isoCoarse: Family = {
+  ...METRIC,
+  id: 'iso-coarse',
+  build: metricSeries(() => rows(COARSE), 'M', false),
+};
+export const isoFine: Family = { ...METRIC, id: 'iso-fine', build: metricSeries(() => rows(FINE)) };
+/** Constant-pitch sizes beyond the table, and a few from other lists. */
+export const isoConstant: Family = {
+  ...METRIC,
+  id: 'iso-constant',
+  build: metricSeries(() => [...finer(), ...rows(OTHER)]),
+};
+
+/** MJ: ISO 5855-2, diameters and pitches for bolts and fittings (from memory of its lists). */
+const MJ = `1.6:0.35 2:0.4 2.5:0.45 3:0.5 3.5:0.6 4:0.7 5:0.8 6:1 7:1 8:1.25,1 10:1.5,1.25 12:1.75,1.5,1.25 14:2,1.5
+16:2,1.5 18:1.5 20:2.5,1.5 22:1.5 24:3,2 27:2 30:2 33:2 36:2 39:2`;
+export const mj: Family = {
+  ...METRIC,
+  id: 'mj',
+  standard: 'ISO 5855',
+  form: 'mj60',
+  externalClasses: ['4h6h', '4g6g', '6g'],
+  internalClasses: ['4H5H', '4H6H', '6H'],
+  externalDefault: '4h6h',
+  internalDefault: '4H5H',
+  build: metricSeries(() => rows(MJ), 'MJ'),
+};

@@ -1,5 +1,5 @@
 import { add, less, max, min, mul, ratio, roundTo, sub, toNumber, ZERO, type Ratio } from '../../quantity';
-import { basicSizes, pitchLength } from '../forms';
+import { basicSizes, formOf, H60, pitchLength } from '../forms';
 import type { Thread } from '../thread';
 import { inch4, printedTo } from './rounded';
 import { band, refused, type LimitsResult } from './types';
@@ -14,8 +14,15 @@ const FACTOR: Readonly<Record<string, Ratio>> = {
   '3B': ratio(975, 1000),
 };
 
-/** Series whose length of engagement is the diameter; all others take nine pitches. */
-const DIAMETER_LONG = new Set(['unc', 'unf', 'un-4', 'un-6', 'un-8']);
+/** Printed pitch diameter tolerances that the formula misses by one, 0.0001 in: ASME B1.1 table of limits. */
+const PRINTED: Readonly<Record<string, number>> = { 'un:9/16-20 2A': 42, 'unc:no6-32 3B': 27 };
+
+/** True for the series whose length of engagement is the diameter; all others take nine pitches. */
+const isDiameterLong = (t: Thread): boolean =>
+  t.family === 'unc' ||
+  t.family === 'unf' ||
+  / UNJ[CF]$/.test(t.designation) ||
+  (t.family === 'un' && !less(8, t.pitch.value));
 
 /** Class 2A pitch diameter tolerance, inch, to six decimals: 0.0015 (D^⅓ + √LE) + 0.015 P^⅔. */
 const tolerance2A = (d: number, p: number, engagement: number): Ratio =>
@@ -50,29 +57,43 @@ export const asmeB11 = (thread: Thread, classId: string): LimitsResult => {
   if (!basic || !P) return refused('no-major-diameter');
   const d = toNumber(basic.major);
   const p = toNumber(P);
-  const t2A = tolerance2A(d, p, DIAMETER_LONG.has(thread.family) ? d : 9 * p);
-  const pitchTol = inch4(mul(factor, t2A));
-  const common = { ok: true, unit: 'in', source: 'asmeB1.1-formula' } as const;
+  const t2A = tolerance2A(d, p, isDiameterLong(thread) ? d : 9 * p);
+  const exception = PRINTED[`${thread.id} ${classId}`];
+  const pitchTol = exception === undefined ? inch4(mul(factor, t2A)) : ratio(exception, 10_000);
+  const j = thread.form === 'unj60';
+  const source = j ? 'asmeB1.15-formula-from-memory' : 'asmeB1.1-formula';
+  const common = { ok: true, unit: 'in', source } as const;
 
   if (classId.endsWith('A')) {
     const allowance = classId === '3A' ? ZERO : inch4(mul(ratio(3, 10), t2A));
     const majorTol = printedTo((classId === '1A' ? 0.09 : 0.06) * Math.cbrt(p * p), 4);
     const majorMax = sub(inch4(basic.major), allowance);
     const pitchMax = sub(inch4(basic.pitch), allowance);
+    const pitchMin = sub(pitchMax, pitchTol);
+    const root = formOf(thread.form).rootRadius;
+    const fromPitch = (r: Ratio): Ratio => mul(sub(H60, mul(2, r)), P);
     return {
       ...common,
       kind: 'external',
       major: band(sub(majorMax, majorTol), majorMax),
-      pitch: band(sub(pitchMax, pitchTol), pitchMax),
-      minor: band(null, inch4(sub(sub(basic.major, allowance), mul(ratio(1190785, 1_000_000), P)))),
-      minorFlat: inch4(sub(basic.minor, allowance)),
+      pitch: band(pitchMin, pitchMax),
+      // UNR stops 11H/16 below the crest; UNJ at its largest and smallest root radius.
+      minor:
+        j && root
+          ? band(
+              inch4(sub(pitchMin, fromPitch(root.min))),
+              inch4(sub(sub(basic.pitch, allowance), fromPitch(root.max))),
+            )
+          : band(null, inch4(sub(sub(basic.major, allowance), mul(H60, ratio(11, 8), P)))),
+      minorFlat: j ? null : inch4(sub(basic.minor, allowance)),
     };
   }
   const pitchMin = inch4(basic.pitch);
   const minor4 = inch4(basic.minor);
   const third = classId === '3B';
   const minorMax = add(minor4, third ? minorTolerance3B(d, P) : minorTolerance12B(d, P));
-  const coarse = d >= 0.138;
+  // UNJ keeps four decimals.
+  const coarse = d >= 0.138 && !j;
   return {
     ...common,
     kind: 'internal',

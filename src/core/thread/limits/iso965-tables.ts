@@ -91,7 +91,7 @@ const GRADES: Record<Tolerance, Record<number, readonly [steps: number, finest: 
 export const hasGrade = (what: Tolerance, grade: number): boolean => grade in GRADES[what];
 
 /** A number rounded to whole µm as the tables are: halves to the even one (26.5 stands as 26, 33.5 as 34). */
-const printed = (r40: number): number => {
+export const printed = (r40: number): number => {
   const down = Math.floor(r40);
   const rest = r40 - down;
   return rest > 0.5 || (rest === 0.5 && down % 2 === 1) ? down + 1 : down;

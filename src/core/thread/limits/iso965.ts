@@ -1,5 +1,6 @@
-import { mul, ratio, roundTo, sub, toNumber, type Ratio } from '../../quantity';
-import { basicSizes, H60, pitchLength } from '../forms';
+import { add, mul, ratio, roundTo, sub, toNumber, type Ratio } from '../../quantity';
+import { basicSizes, formOf, H60, pitchLength } from '../forms';
+import { LARGEST_FOR_PITCH } from '../families/iso';
 import type { Thread } from '../thread';
 import {
   atGrade,
@@ -38,22 +39,6 @@ export const readIsoClass = (id: string): IsoClass | null => {
   };
 };
 
-/**
- * Largest diameter (mm) for a fine pitch, ISO 261 clause on finer pitches (from memory). Above it a pair of
- * diameter and pitch gets no limits here; below it the standard's rule stands in for a missing table cell.
- */
-const LARGEST: readonly (readonly [pitch: number, diameter: number])[] = [
-  [0.2, 3],
-  [0.25, 5],
-  [0.35, 10],
-  [0.5, 22],
-  [0.75, 33],
-  [1, 80],
-  [1.5, 150],
-  [2, 200],
-  [8, 355],
-];
-
 const um = (n: number): Ratio => ratio(n, 1000);
 
 const deviation = (row: PitchRow, position: string): number | null => {
@@ -77,7 +62,7 @@ export const td2Grade6 = (d: number, p: number, key: string): PitchTolerance | R
   if (!range) return refused('diameter-not-in-standard');
   const cell = range.td2.get(key);
   if (cell !== undefined) return { grade6: cell, source: 'iso965-table' };
-  const largest = LARGEST.find(([pitch]) => p <= pitch)?.[1] ?? 0;
+  const largest = LARGEST_FOR_PITCH.find(([pitch]) => p <= Number(pitch))?.[1] ?? Infinity;
   if (d > largest) return refused('pitch-too-fine-for-diameter');
   // A pitch coarser than any tabulated for the range has no place in the standard either.
   const coarsest = Math.max(...range.td2.values());
@@ -93,7 +78,8 @@ const grade = (what: Tolerance, g: number, p: number, grade6: number): number | 
 
 /**
  * Limits of size by ISO 965-1 (tables 1 to 5), diameters as ISO 965-2 prints them, mm to 0.001. The minor diameter of
- * an external thread is d3 with a root radius of H/6: largest from 17H/24, smallest d2 min − 0.616025 P.
+ * an external thread is d3 of a rounded root: for M, d − es − 1.226869 P at most
+ * and Td2 + 0.038675 P less at least.
  * Refused: a class that cannot be read or is not defined at the pitch, pitches and diameters outside the standard.
  */
 export const iso965 = (thread: Thread, classId: string): LimitsResult => {
@@ -123,24 +109,26 @@ export const iso965 = (thread: Thread, classId: string): LimitsResult => {
     const majorMax = round(sub(basic.major, um(crestDev)));
     const pitchMax = round(sub(basic.pitch, um(pitchDev)));
     const pitchMin = sub(pitchMax, um(pitchTol));
-    const rootMax = sub(sub(basic.major, um(pitchDev)), mul(H60, ratio(17, 12), P));
-    // Smallest root: H/6 radius run from the smallest pitch diameter, H/2 less the radius's own H/6 above the apex.
-    const rootMin = sub(pitchMin, mul(ratio(616025, 1_000_000), P));
+    // A root of radius r in a 60° groove lies r from the sharp apex, and the apex H/2 inside the pitch line.
+    const root = formOf(thread.form).rootRadius;
+    const rootMax = root && round(sub(sub(basic.pitch, um(pitchDev)), mul(sub(H60, mul(2, root.max)), P)));
+    // Printed tables take the whole tolerance, rounded, from the rounded largest root: Td2 and what the radii differ.
+    const rootTol = root && round(add(um(pitchTol), mul(2, sub(root.max, root.min), P)));
     return {
       ...common,
       major: band(sub(majorMax, um(crestTol)), majorMax),
       pitch: band(pitchMin, pitchMax),
-      minor: band(round(rootMin), round(rootMax)),
-      minorFlat: round(sub(basic.minor, um(pitchDev))),
+      minor: band(rootMax && rootTol && sub(rootMax, rootTol), rootMax),
+      minorFlat: thread.form === 'iso60' ? round(sub(basic.minor, um(pitchDev))) : null,
     };
   }
-  const pitchMin = round(sub(basic.pitch, um(-pitchDev)));
-  const minorMin = round(sub(basic.minor, um(-crestDev)));
+  const pitchMin = round(add(basic.pitch, um(pitchDev)));
+  const minorMin = round(add(basic.minor, um(crestDev)));
   return {
     ...common,
-    major: band(round(sub(basic.major, um(-pitchDev))), null),
-    pitch: band(pitchMin, sub(pitchMin, um(-pitchTol))),
-    minor: band(minorMin, sub(minorMin, um(-crestTol))),
+    major: band(round(add(basic.major, um(pitchDev))), null),
+    pitch: band(pitchMin, add(pitchMin, um(pitchTol))),
+    minor: band(minorMin, add(minorMin, um(crestTol))),
     minorFlat: null,
   };
 };

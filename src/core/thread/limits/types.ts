@@ -12,7 +12,19 @@ export interface Band {
  * standard's table leaves out.
  */
 export type LimitSource =
-  'iso965-table' | 'iso965-formula' | 'asmeB1.1-formula' | 'bs84-formula-from-memory' | 'bs93-formula';
+  | 'iso965-table'
+  | 'iso965-formula'
+  | 'asmeB1.1-formula'
+  | 'asmeB1.15-formula-from-memory'
+  | 'bs84-formula-from-memory'
+  | 'bs93-formula'
+  | 'iso228-table'
+  | 'iso2903-formula'
+  | 'iso2903-multi-start-from-memory'
+  | 'asmeB1.5-formula'
+  | 'asmeB1.5-formula-from-memory'
+  | 'asmeB1.8-formula-from-memory'
+  | 'asmeB1.9-formula-from-memory';
 
 /** Limits of size of one member, exact to the standard's last printed digit, in the thread's own unit. */
 export interface Limits {
@@ -37,7 +49,9 @@ export type LimitRefusal =
   | 'pitch-not-in-standard'
   | 'pitch-too-fine-for-diameter'
   | 'diameter-not-in-standard'
-  | 'no-major-diameter';
+  | 'no-major-diameter'
+  | 'taper-gauged-by-length'
+  | 'multi-start-not-covered';
 
 export interface Refused {
   readonly ok: false;
