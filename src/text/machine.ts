@@ -183,20 +183,3 @@ export const machineText = {
   addSpeed: 'Add a speed',
   removeSpeed: 'Take out',
 } as const;
-
-/** What can happen to a machine between two cuts: as a key, and in the log. */
-export const eventText: Record<
-  import('../core/context').EventKind,
-  { readonly label: string; readonly note: string }
-> = {
-  power: { label: 'Power was off', note: 'The drive has forgotten where spindle and screw stood.' },
-  wiring: { label: 'Wiring changed', note: 'Cables, connectors, screens or supply.' },
-  firmware: { label: 'Controller’s program changed', note: 'New firmware or settings loaded.' },
-  driver: { label: 'Driver changed', note: 'Driver, its switches or its settings.' },
-  belt: { label: 'Belt or coupling changed', note: 'Belt, pulley or coupling of motor or encoder.' },
-  'work-moved': { label: 'Work moved', note: 'Work, tool or chuck was moved or taken out.' },
-  'stopped-in-cut': {
-    label: 'Stopped in mid-cut',
-    note: 'The stop was used, or power failed, while the tool was in the groove.',
-  },
-};
