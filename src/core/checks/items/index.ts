@@ -9,6 +9,8 @@ import { START } from './start';
 /** Every pre-start check, in the order of asking. To add one: put it in its tier's list, its words in text/checks. */
 export const ITEMS = [...CHANGE, ...DAY, ...JOB_PLAN, ...JOB_SET_UP, ...START, ...CUTTING] as const;
 
+export { CHANGE, CUTTING, DAY, JOB_PLAN, JOB_SET_UP, START };
+
 export type AnyItem = (typeof ITEMS)[number];
 export type ItemId = AnyItem['id'];
 

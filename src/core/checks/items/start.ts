@@ -6,7 +6,7 @@ import type { Item } from '../item';
  * choice: long enough to set off, too short to come back after lunch).
  */
 const WALK = { version: 1, daily: true, perCut: true, afterDays: 1 / 24 } as const;
-const AGAIN = ['power', 'work-moved', 'stopped-in-cut'] as const;
+const AGAIN = ['power', 'work-moved', 'stopped-in-cut', 'cut-ended'] as const;
 
 /** Each start, six of them, walked from headstock to tailstock. */
 export const START = [

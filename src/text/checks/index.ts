@@ -1,0 +1,5 @@
+export type { ItemText, ReadingText } from './item-text';
+export { checkText, checkTexts } from './items';
+export * from './states';
+export * from './cautions';
+export { checksText } from './screen';
