@@ -43,7 +43,7 @@ export async function serve(folder, { port = 0, base = '/', host = 'localhost', 
   /** @type {Omit<Served, 'url' | 'port' | 'close'>} */
   const state = { requests: [], folder };
   const server = createServer((request, response) => {
-    const { pathname } = new URL(request.url ?? '/', 'http://localhost');
+    const [pathname = '/'] = (request.url ?? '/').split('?');
     state.requests.push(pathname);
     void answer(pathname, response);
   });

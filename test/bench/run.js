@@ -31,10 +31,18 @@ for (const { name, raw, brotli, limit } of sizes) {
 }
 
 title(`Start, processor slowed ${SLOWDOWN} times, medians of ${rounds}`);
+// The bare page has no policy for the address of its worker.
+const PLAIN = { 'Content-Security-Policy': "default-src 'self'" };
 const nothing = async () => {};
 const starts = await measureStarts(
   [
-    { name: 'bare page with a worker', folder: 'test/bench/bare', mark: null, prepare: nothing },
+    {
+      name: 'bare page with a worker',
+      folder: 'test/bench/bare',
+      headers: PLAIN,
+      mark: null,
+      prepare: nothing,
+    },
     { name: 'Latheside', folder: DIST, mark: 'latheside:usable', prepare },
   ],
   rounds,

@@ -13,6 +13,7 @@ const KINDS = /** @type {const} */ (['cold', 'offline', 'reopened']);
  * @typedef {object} Subject
  * @property {string} name
  * @property {string} folder
+ * @property {Record<string, string>} [headers] in place of the usual ones
  * @property {string | null} mark performance mark that says usable
  * @property {(page: import('playwright-core').Page) => Promise<void>} prepare what a person did on the visit before
  */
@@ -44,9 +45,9 @@ async function visit(page, url, mark) {
 }
 
 /** @param {Subject} subject */
-async function round({ folder, mark, prepare }) {
+async function round({ folder, headers, mark, prepare }) {
   const profile = newProfile();
-  const host = await serve(folder);
+  const host = await serve(folder, { headers });
   try {
     let { context, page } = await openBrowser(profile.path);
     const cold = await visit(page, host.url, mark);
