@@ -133,6 +133,29 @@ describe('tapping drill recommended', () => {
     expect(r.ok && r.list.map((t) => t.bore)).toEqual(['below', 'below', 'within', 'within', 'above']);
   });
 
+  it('chooses from the custom of the thread, and names the nearest of the other sorts', () => {
+    // M8: D − P = 6.75 lies within 0.007 mm of letter H (0.266 in), yet 6.8 is what is asked for.
+    const m8 = tappingDrill({ major: value('8'), pitch: value('1.25'), aim: { kind: 'major-less-pitch' } });
+    expect(m8.ok && m8.recommended.drill.name).toBe('6.8');
+    // 6.8 mm is 0.2677 in: H 0.2660, 17/64 0.2656; No. 1, the largest of its sort, is 0.2280 and far too small.
+    expect(m8.ok && m8.equivalents.map((t) => `${t.drill.kind} ${t.drill.name}`)).toEqual([
+      'letter H',
+      'fraction 17/64',
+    ]);
+    const quarter = tappingDrill({
+      major: value('6.35'),
+      pitch: value('1.27'),
+      aim: { kind: 'percent', percent: 75 },
+    });
+    expect(quarter.ok && quarter.recommended.drill.name).toBe('7');
+    expect(quarter.ok && quarter.equivalents.map((t) => t.drill.name)).toEqual(['5.1']);
+  });
+
+  it('a forming tap: hole D − P/2, so M6 asks for 5.5 (forming tap makers’ lists print 5.5 to 5.55)', () => {
+    const r = tappingDrill({ major: value('6'), pitch: value('1'), aim: { kind: 'forming' } });
+    expect(r.ok && r.recommended.drill.name).toBe('5.5');
+  });
+
   it('refuses what no drill makes', () => {
     const ask = (major: string, pitch: string): string => {
       const r = tappingDrill({ major: value(major), pitch: value(pitch), aim: { kind: 'major-less-pitch' } });

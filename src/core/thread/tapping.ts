@@ -11,7 +11,7 @@ import {
   toNumber,
   type Ratio,
 } from '../quantity';
-import { drills, type Drill } from './drills';
+import { DRILL_KINDS, drillsOf, type Drill, type DrillKind } from './drills';
 
 /**
  * What the hole is aimed at: major less pitch (metric custom, about 77 % of thread), a percentage of thread
@@ -29,7 +29,10 @@ export interface TappingQuestion {
   /** Height of the full thread on one side ÷ pitch: 60° 0.649519 (default), 55° 0.640327, BA 0.6. */
   readonly height?: number;
   readonly aim: TappingAim;
-  /** What there is to choose from; every standard drill when left out. */
+  /**
+   * What there is to choose from. Left out: metric drills for the two metric customs, inch drills (number, letter,
+   * fraction) for a percentage, since M8 should not ask for a letter drill that happens to lie nearest.
+   */
   readonly from?: readonly Drill[];
   /** Limits of the internal minor diameter, mm, where the class gives them. */
   readonly bore?: { readonly min: Ratio | null; readonly max: Ratio | null };
@@ -53,6 +56,8 @@ export type Tapping =
       readonly recommended: TappingDrill;
       /** Smallest first, the recommended one among them. */
       readonly list: readonly TappingDrill[];
+      /** For a drawer of the other sort: of each kind not chosen from, the drill nearest to the recommended one, if 50 to 90 % is left. */
+      readonly equivalents: readonly TappingDrill[];
     }
   | { readonly ok: false; readonly refusal: 'not-positive' | 'no-drill-near' };
 
@@ -85,6 +90,9 @@ const nearestTo = (aim: Ratio, from: readonly Drill[]): number => {
   return best;
 };
 
+const customary = (aim: TappingAim): readonly DrillKind[] =>
+  aim.kind === 'percent' ? ['number', 'letter', 'fraction'] : ['metric'];
+
 const nearestToPercent = (q: TappingQuestion, percent: number, from: readonly Drill[]): number => {
   const aim = toNumber(q.major) - (percent / 100) * 2 * (q.height ?? HEIGHT_60) * toNumber(q.pitch);
   let best = 0;
@@ -109,7 +117,8 @@ export const tappingDrill = (q: TappingQuestion): Tapping => {
     percent: percentOfThread(toNumber(q.major), toNumber(drill.diameter), toNumber(q.pitch), q.height),
     bore: inBore(drill.diameter, q.bore),
   });
-  const all = (q.from ?? drills()).map(measure);
+  const from = q.from ?? drillsOf(customary(q.aim));
+  const all = from.map(measure);
   const usable = all.filter((t) => t.percent >= 30 && t.percent <= 100);
   const fitting = usable.filter((t) => t.bore === 'within');
   const pool = (fitting.length > 0 ? fitting : usable).map((t) => t.drill);
@@ -124,5 +133,11 @@ export const tappingDrill = (q: TappingQuestion): Tapping => {
   const recommended = all[at];
   if (!recommended) return { ok: false, refusal: 'no-drill-near' };
   const n = q.neighbours ?? 2;
-  return { ok: true, recommended, list: all.slice(Math.max(0, at - n), at + n + 1) };
+  const equivalents = DRILL_KINDS.filter((kind) => !from.some((d) => d.kind === kind)).flatMap((kind) => {
+    const others = drillsOf([kind]);
+    const near = others[nearestTo(recommended.drill.diameter, others)];
+    const found = near && measure(near);
+    return found && found.percent >= 50 && found.percent <= 90 ? [found] : [];
+  });
+  return { ok: true, recommended, list: all.slice(Math.max(0, at - n), at + n + 1), equivalents };
 };
