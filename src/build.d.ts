@@ -6,3 +6,5 @@ declare const __VERSION__: string;
 declare const __SOURCE_DATE__: string;
 /** True only in the way-out build, which removes the worker and our caches. */
 declare const __UNREGISTER__: boolean;
+
+declare module '*.css';

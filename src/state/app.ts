@@ -1,8 +1,10 @@
+import { makeRecord, type Item, type RecordRefusal } from '../core/checks';
 import { figuresFor, type Sheet } from '../core/figures';
-import type { Inputs } from '../core/context';
+import type { CheckRecord, EventKind, Inputs } from '../core/context';
 import { blankProfile, type FieldName, type MachineProfile } from '../core/machine';
 import type { Job, ThreadChoice } from '../core/job';
-import { blankSettings, type MachineBody, type Settings, type Storage } from '../storage';
+import type { Stated } from '../core/quantity';
+import { blankSettings, newId, type MachineBody, type Settings, type Storage } from '../storage';
 import { Clock } from './clock';
 import { Emitter } from './emitter';
 import { JobState } from './jobs';
@@ -180,5 +182,48 @@ export class App extends Emitter {
     const now = this.settings.favourites;
     const favourites = now.includes(id) ? now.filter((f) => f !== id) : [...now, id];
     return this.setSettings({ favourites });
+  }
+
+  /**
+   * Records one answer to one check, as things are now. Gives why nothing was recorded, or null when it is on the
+   * disk. @throws StorageError
+   */
+  async recordCheck(
+    item: Item,
+    answer: CheckRecord['answer'],
+    reading: Stated | null,
+  ): Promise<RecordRefusal | null> {
+    this.clock.tick();
+    const made = makeRecord(item, this.sheet, answer, reading, newId());
+    if (!made.ok) return made.refusal;
+    await this.records.addCheck(made.record);
+    const { id } = made.record;
+    this.undo.push({ code: 'check', detail: item.id, undo: () => this.records.takeBack(id) });
+    return null;
+  }
+
+  /** Logs that something happened to the machine; what depends on it has to be checked again. */
+  async logEvent(kind: EventKind): Promise<void> {
+    this.clock.tick();
+    const id = await this.records.addEvent(kind, this.clock.now);
+    this.undo.push({ code: 'event', detail: kind, undo: () => this.records.takeBack(id) });
+  }
+
+  async logHours(hours: number): Promise<void> {
+    this.clock.tick();
+    const id = await this.records.addHours(hours, this.clock.now);
+    this.undo.push({ code: 'hours', detail: `${hours}`, undo: () => this.records.takeBack(id) });
+  }
+
+  startCut(): Promise<void> {
+    this.clock.tick();
+    return this.jobs.setCutting(this.clock.now);
+  }
+
+  /** Ends the cut; the checks of its start were for that start alone. */
+  async endCut(): Promise<void> {
+    this.clock.tick();
+    await this.records.addEvent('cut-ended', this.clock.now);
+    await this.jobs.setCutting(null);
   }
 }

@@ -145,6 +145,24 @@ const UNDO: Record<UndoCode, (detail: string) => string> = {
 export const undoText = (code: string, detail = ''): string =>
   Object.hasOwn(UNDO, code) ? UNDO[code as UndoCode](detail) : 'Undo';
 
+/** The words around a number that is entered on the pad. */
+export const enterText = {
+  done: 'Done',
+  cancel: 'Cancel',
+  notKnown: 'Not known',
+  nothingToEnter: 'Nothing is asked here',
+  notSaved: 'Not saved. Nothing was recorded; try again.',
+  spindleSpeed: 'One spindle speed',
+  hours: 'Running hours now',
+  hoursBack: (last: string): string => `Less than the entry before it (${last} h).`,
+  job: {
+    rpm: 'Spindle speed to set',
+    room: 'Usable stopping room',
+    noseSize: 'Size of the tool nose',
+    starts: 'Number of starts',
+  },
+} as const;
+
 /** Whether the screen is kept on. */
 export const awakeText = {
   held: 'Screen stays on',
@@ -191,6 +209,11 @@ export const sharedText = {
 } as const;
 
 export const settingsText = {
+  keeping: 'Keeping what is saved',
+  log: (n: number): string => (n === 0 ? 'Nothing noted' : n === 1 ? '1 entry' : `${n} entries`),
+  showLog: 'Show the log',
+  clearLog: 'Empty the log',
+  versionLine: (version: string): string => `Latheside ${version}`,
   heading: 'Settings',
   units: 'Units offered first',
   unitsOptions: { mm: 'Millimetres', in: 'Inches' },
@@ -204,6 +227,14 @@ export const settingsText = {
 } as const;
 
 export const appText = {
+  places: 'Places',
+  chooseMachine: 'Choose a machine',
+  machineLink: (name: string, workshop: string): string => `${name}, ${workshop}: change the machine`,
+  enter: (label: string): string => `Enter: ${label}`,
+  welcome: 'Your lathe, its drive, and every thread',
+  welcomeLine: 'Enter your lathe once. After that everything works with no network.',
+  enterMine: 'Enter my lathe',
+  tryExample: 'Try an example first',
   title: 'Latheside',
   undo: 'Undo',
   why: 'Why',

@@ -146,6 +146,30 @@ export const newMachine = {
 } as const;
 
 export const machineText = {
+  machines: 'Machines',
+  nothing: 'Nothing written',
+  worked: 'What follows from it',
+  countsPerRev: 'Counts per spindle rev',
+  stepsPerScrewRev: 'Steps per leadscrew rev',
+  stepOnCarriage: 'One step on the carriage',
+  allKnown: 'Every field is known.',
+  openCount: (n: number): string => (n === 1 ? '1 field is not known.' : `${n} fields are not known.`),
+  notKept: 'None kept',
+  settings: 'Settings, cautions and log',
+  putAwayKey: (name: string): string => `Put ${name} away`,
+  progress: (at: number, of: number): string => `${at} of ${of}`,
+  typeIt: 'Enter another value',
+  typeFirst: 'Enter the value',
+  removeSpeedKey: (rpm: string): string => `Take out ${rpm} rpm`,
+  removeHelp: 'Touch a speed to take it out.',
+  save: 'Keep',
+  toMachine: 'All of this machine',
+  noSuchField: 'There is no such field',
+  examples: 'Examples',
+  examplesHelp: 'Invented figures, to learn on. They are no lathe of yours.',
+  exampleShort: 'Example',
+  unreadableMachines: (n: number): string =>
+    `${n === 1 ? 'One machine' : `${n} machines`} on this phone can’t be read by this version. Nothing was thrown away: a newer version may read it.`,
   heading: 'Machine',
   notKnown: 'Not known',
   notEntered: 'Not entered',
@@ -183,3 +207,8 @@ export const machineText = {
   addSpeed: 'Add a speed',
   removeSpeed: 'Take out',
 } as const;
+
+const choicesOf = (field: FieldName): Readonly<Record<string, ChoiceText>> =>
+  (choiceText as Readonly<Record<string, Readonly<Record<string, ChoiceText>>>>)[field] ?? {};
+export const choiceLabel = (field: FieldName, option: string): string => choicesOf(field)[option]?.label ?? option;
+export const choiceNote = (field: FieldName, option: string): string => choicesOf(field)[option]?.note ?? '';

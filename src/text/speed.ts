@@ -19,6 +19,18 @@ export const standingNote: Record<Standing, string> = {
 };
 
 export const speedText = {
+  driveLabel: 'The drive keeps up to',
+  slower: 'Slower by 10 rpm',
+  faster: 'Faster by 10 rpm',
+  enterTime: 'Enter whole stopping time',
+  byRecord: 'Not known; answered by your ramp test',
+  at: (rpm: string): string => `at ${rpm} rpm`,
+  tooMuch: (names: string): string => `Too much for: ${names}.`,
+  notKnownList: (names: string): string => `Not known: ${names}.`,
+  close: (names: string): string => `Close to: ${names}.`,
+  driveAlone: (word: string): string => `The drive alone: ${word}.`,
+  fastestDrive: 'Fastest of its speeds that the drive keeps up with',
+  fastestDriveNone: 'The drive keeps up with none of its speeds.',
   heading: 'Speed',
   highest: 'Highest for this job',
   set: 'Speed set, not measured',

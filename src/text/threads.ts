@@ -38,6 +38,15 @@ const className: Readonly<Record<string, string>> = {
 /** A class as its standard writes it. @example classText('6g') // "6g" */
 export const classText = (id: string): string => className[id] ?? id;
 
+const DRILL: Readonly<Record<'metric' | 'number' | 'letter' | 'fraction', (name: string) => string>> = {
+  metric: (name) => name,
+  number: (name) => `No. ${name}`,
+  letter: (name) => `Letter ${name}`,
+  fraction: (name) => `${name} in`,
+};
+/** A drill as it is stamped. @example drillName('number', '7') // "No. 7" */
+export const drillName = (kind: keyof typeof DRILL, name: string): string => DRILL[kind](name);
+
 export const handName: Record<Job['hand'], string> = { right: 'Right-hand', left: 'Left-hand' };
 export const sideName: Record<Job['side'], string> = { external: 'External', internal: 'Internal' };
 export const noseName: Record<NoseKind, string> = { radius: 'Round', flat: 'Flat', sharp: 'Sharp' };
@@ -100,6 +109,31 @@ export const nutText = (rule: NutRule | null, hasDial = true): NutText => {
 };
 
 export const threadsText = {
+  choose: 'Choose a thread',
+  noneHelp: 'By family and size, or typed on large keys.',
+  feed: 'Feed per rev',
+  leadOf: (starts: number): string => `Lead, ${starts} starts`,
+  percentThread: (percent: string): string => `${percent} % thread`,
+  heldUnknown: 'What the controller can hold is not known',
+  heldNearly: (held: string, ppm: string): string => `Controller holds ${held}, ${ppm} ppm off`,
+  stepsPerCount: 'Steps per count',
+  atRpm: (rpm: string): string => `at ${rpm} rpm`,
+  noRpm: 'no speed set',
+  tool: 'Tool, hand and side',
+  barePitch: 'A pitch by itself',
+  findTitle: 'Which thread?',
+  typeHint: 'Such as 10, 1/4, 13 tpi, 0.8',
+  foundCount: (n: number): string => (n === 1 ? '1 thread found' : `${n} threads found`),
+  ways: {
+    any: 'any',
+    mm: 'mm',
+    in: 'in',
+    tpi: 'tpi',
+    module: 'module',
+    dp: 'DP',
+    'feed-mm': 'feed mm',
+    'feed-in': 'feed in',
+  },
   heading: 'Threads',
   none: 'No thread chosen',
   another: 'Another thread',

@@ -18,6 +18,7 @@ export interface Context {
   readonly cuttingSince: number | null;
 }
 
+/** What a person can report; `cut-ended` the app logs itself. */
 export const EVENT_KINDS = [
   'power',
   'wiring',
@@ -26,6 +27,7 @@ export const EVENT_KINDS = [
   'belt',
   'work-moved',
   'stopped-in-cut',
+  'cut-ended',
 ] as const;
 export type EventKind = (typeof EVENT_KINDS)[number];
 export interface MachineEvent {

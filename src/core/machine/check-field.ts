@@ -37,7 +37,10 @@ export const checkNumber = (field: NumberField, value: Stated): Checked<Stated> 
   if (!field.units.includes(value.unit)) return { ok: false, refusal: { code: 'wrong-unit' } };
   if (field.whole && !isWhole(value.value)) return { ok: false, refusal: { code: 'not-whole' } };
   const first = field.units[0] ?? value.unit;
-  const range = { ok: false, refusal: { code: 'out-of-range', low: field.min, high: field.max, unit: first } } as const;
+  const range = {
+    ok: false,
+    refusal: { code: 'out-of-range', low: field.min, high: field.max, unit: first },
+  } as const;
   const reciprocal = 'reciprocal' in UNITS[value.unit];
   if (reciprocal && !isPositive(value.value)) return range;
   const base = inBase(value);
@@ -55,7 +58,11 @@ export const readNumber = (field: NumberField, typed: string, unit: Unit): Check
 
 /** Reads one spindle speed, rpm. */
 export const readSpeed = (field: SpeedsField, typed: string): Checked<Stated> =>
-  readNumber({ kind: 'number', group: field.group, units: ['rpm'], min: field.min, max: field.max }, typed, 'rpm');
+  readNumber(
+    { kind: 'number', group: field.group, units: ['rpm'], min: field.min, max: field.max },
+    typed,
+    'rpm',
+  );
 
 /** A list of speeds: rising, no doubles, not too many. */
 export const checkSpeeds = (field: SpeedsField, list: readonly Stated[]): Checked<readonly Stated[]> => {
@@ -69,6 +76,7 @@ export const checkSpeeds = (field: SpeedsField, list: readonly Stated[]): Checke
 export const checkText = (field: Extract<Field, { kind: 'text' }>, typed: string): Checked<string> => {
   const text = typed.replace(/\s+/g, ' ').trim();
   if (field.required && text === '') return { ok: false, refusal: { code: 'needed' } };
-  if (text.length > field.maxLength) return { ok: false, refusal: { code: 'text-too-long', most: field.maxLength } };
+  if (text.length > field.maxLength)
+    return { ok: false, refusal: { code: 'text-too-long', most: field.maxLength } };
   return { ok: true, value: text };
 };

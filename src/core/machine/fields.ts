@@ -17,7 +17,10 @@ export const FIELDS = {
 
   halfNut: choice('nut', ['half-nut', 'always-closed']),
   threadDial: choice('nut', ['dial', 'none']),
-  dialTeeth: number('nut', ['teeth'], '4', '200', { whole: true, suggest: ['14', '15', '16', '20', '21', '24'] }),
+  dialTeeth: number('nut', ['teeth'], '4', '200', {
+    whole: true,
+    suggest: ['14', '15', '16', '20', '21', '24'],
+  }),
   dialLines: number('nut', ['lines'], '1', '64', { whole: true, suggest: ['4', '8', '12', '16'] }),
 
   encoderLines: number('encoder', ['lines'], '10', '100000', {
@@ -28,7 +31,9 @@ export const FIELDS = {
   spindlePulley: number('encoder', ['teeth'], '1', '500', { whole: true, suggest: ['1'] }),
   encoderPulley: number('encoder', ['teeth'], '1', '500', { whole: true, suggest: ['1'] }),
   encoderMaxRpm: number('encoder', ['rpm'], '10', '60000'),
-  encoderMaxChannel: number('encoder', ['kHz', 'Hz', 'MHz'], '0.1', '10000', { suggest: ['100', '125', '300'] }),
+  encoderMaxChannel: number('encoder', ['kHz', 'Hz', 'MHz'], '0.1', '10000', {
+    suggest: ['100', '125', '300'],
+  }),
   counterMaxEdges: number('encoder', ['kHz', 'Hz', 'MHz'], '0.1', '100000'),
 
   motorKind: choice('motor', ['stepper', 'servo']),

@@ -1,5 +1,5 @@
-import { catalogue } from './catalogue';
-import { buildIndex, type Entry, type SearchIndex } from './search-index';
+import { FAMILIES, threadsOf } from './catalogue';
+import { buildIndex, type SearchIndex } from './search-index';
 import { readQuery, type Query } from './search-query';
 import type { Thread } from './thread';
 
@@ -13,129 +13,139 @@ export interface SearchOptions {
   /** Ids last used, newest first; they follow the favourites. */
   readonly recent?: readonly string[];
   /** A person's own threads, from indexThreads; shown before the catalogue's of the same rank. */
-  readonly own?: SearchIndex | null;
+  readonly own?: readonly SearchIndex[];
   /** Most threads to return. */
   readonly limit: number;
 }
 
-/** An index of threads outside the catalogue; make it once and hand it to every search. */
+/**
+ * An index of threads outside the catalogue; make it once and hand it to every search. Many threads are best made into
+ * several indexes of about 500, a few milliseconds each, so that no single one holds up a key.
+ */
 export const indexThreads = buildIndex;
 
-let catalogued: SearchIndex | null = null;
-const catalogueIndex = (): SearchIndex => (catalogued ??= buildIndex(catalogue()));
+const catalogued = new Map<string, SearchIndex>();
+const indexOf = (family: string): SearchIndex => {
+  let index = catalogued.get(family);
+  if (!index) {
+    index = buildIndex(threadsOf(family));
+    catalogued.set(family, index);
+  }
+  return index;
+};
 
-/** Builds the catalogue's index ahead of the first key, so that the first search is as quick as the rest. */
-export const warmSearch = (): void => void catalogueIndex();
+/**
+ * Builds the catalogue's indexes ahead of the first key, one family a call, so that it can be spread over idle time.
+ * @returns true while there is more to do
+ */
+export const warmSearch = (): boolean => {
+  const next = FAMILIES.find((f) => !catalogued.has(f.id));
+  if (next) indexOf(next.id);
+  return FAMILIES.length > catalogued.size;
+};
 
-/** First place whose key is not below the beginning. */
-const firstAt = (entries: readonly Entry[], beginning: string): number => {
-  let [low, high] = [0, entries.length];
+/** First place in the sorted keys that is not below a text. */
+const firstAt = (keys: readonly string[], text: string): number => {
+  let [low, high] = [0, keys.length];
   while (low < high) {
     const mid = (low + high) >> 1;
-    if ((entries[mid] as Entry).key < beginning) low = mid + 1;
+    if ((keys[mid] as string) < text) low = mid + 1;
     else high = mid;
   }
   return low;
 };
 
-/** Rank of a match, lower first: whole size, whole pitch, beginning of a size, beginning of a pitch. */
-const rank = (entry: Entry, typed: string): number => {
-  const whole = typed.length === entry.key.length || typed.length === entry.size;
-  return (whole ? 0 : 2) + (entry.size === 0 ? 1 : 0);
-};
+/** Ranks of a match, best first: whole size, whole pitch, beginning of a size, beginning of a pitch; then none. */
+const RANKS = 4;
+const NONE = RANKS;
 
-/** Matches of one index: the threads' scores, and which threads have one. */
-interface Matches {
-  readonly index: SearchIndex;
-  readonly score: Float64Array;
-  readonly found: number[];
-}
+type Fits = (index: SearchIndex, at: number) => boolean;
 
-const fits = (index: SearchIndex, at: number, q: Query, unit: SearchOptions['unit']): boolean => {
-  const pitchUnit = index.threads[at]?.pitch.unit;
-  if (unit && (pitchUnit === 'mm' || pitchUnit === 'module') !== (unit === 'mm')) return false;
-  if (q.tpi && pitchUnit !== 'tpi') return false;
-  return q.words.every((w) => (index.words[at] as string).includes(` ${w}`));
-};
-
-const match = (index: SearchIndex, q: Query, options: SearchOptions): Matches => {
-  const score = new Float64Array(index.threads.length).fill(Infinity);
-  const found: number[] = [];
-  const offer = (at: number, s: number): void => {
-    if (score[at] === Infinity) found.push(at);
-    if (s < (score[at] as number)) score[at] = s;
+const filter = (q: Query, unit: SearchOptions['unit']): Fits | null => {
+  if (q.words.length === 0 && !q.tpi && !unit) return null;
+  const words = q.words.map((w) => ` ${w}`);
+  // Most threads of a family have the same words, so one answer serves many.
+  const answers = new Map<string, boolean>();
+  const named = (text: string): boolean => {
+    let answer = answers.get(text);
+    if (answer === undefined) answers.set(text, (answer = words.every((w) => text.includes(w))));
+    return answer;
   };
-  const pitchOnly = q.tpi || options.unit === 'tpi';
-  const anything = q.words.length === 0 && !q.tpi && !options.unit;
+  return (index, at) => {
+    const pitchUnit = (index.threads[at] as Thread).pitch.unit;
+    if (unit && (pitchUnit === 'mm' || pitchUnit === 'module') !== (unit === 'mm')) return false;
+    if (q.tpi && pitchUnit !== 'tpi') return false;
+    return named(index.words[at] as string);
+  };
+};
+
+/** Rank of every thread of an index. */
+const ranks = (index: SearchIndex, q: Query, pitchOnly: boolean, fits: Fits | null): Uint8Array => {
+  const out = new Uint8Array(index.threads.length).fill(NONE);
+  if (q.figures.length === 0) {
+    for (let at = 0; at < out.length; at++) if (!fits || fits(index, at)) out[at] = 0;
+    return out;
+  }
   for (const typed of q.figures) {
-    for (let i = firstAt(index.entries, typed); i < index.entries.length; i++) {
-      const entry = index.entries[i] as Entry;
-      if (!entry.key.startsWith(typed)) break;
-      if (pitchOnly && entry.size > 0) continue;
-      if (anything || fits(index, entry.at, q, options.unit)) offer(entry.at, rank(entry, typed));
+    // Nothing that is typed sorts after this sign.
+    const end = firstAt(index.keys, `${typed}\uffff`);
+    for (let i = firstAt(index.keys, typed); i < end; i++) {
+      const size = index.sizes[i] as number;
+      if (pitchOnly && size > 0) continue;
+      const whole = typed.length === size || typed.length === (index.keys[i] as string).length;
+      const rank = (whole ? 0 : 2) + (size === 0 ? 1 : 0);
+      const at = index.at[i] as number;
+      if (rank < (out[at] as number) && (!fits || fits(index, at))) out[at] = rank;
     }
   }
-  if (q.figures.length === 0 && (q.words.length > 0 || q.tpi || options.unit)) {
-    for (let at = 0; at < index.threads.length; at++) if (fits(index, at, q, options.unit)) offer(at, 0);
-  }
-  return { index, score, found };
+  return out;
 };
 
-/** Favourites before recent ones before the rest: a part of the score below the rank and above the table's order. */
-const prefer = ({ index, score, found }: Matches, options: SearchOptions): void => {
-  const favourites = options.favourites ?? new Set<string>();
-  const recent = new Map((options.recent ?? []).map((id, i) => [id, i]));
-  if (favourites.size + recent.size === 0) return;
-  for (const at of found) {
-    const id = (index.threads[at] as Thread).id;
-    const r = recent.get(id);
-    if (favourites.has(id)) score[at] = (score[at] as number) - 0.9;
-    else if (r !== undefined) score[at] = (score[at] as number) - 0.8 / (r + 1.5);
-  }
-};
+/** What goes first among equals: the favourites, then the recent ones. */
+const preferred = (indexes: readonly SearchIndex[], options: SearchOptions): readonly [number, number][] =>
+  [...new Set([...(options.favourites ?? []), ...(options.recent ?? [])])].flatMap(
+    (id): [number, number][] => {
+      const i = indexes.findIndex((index) => index.place.has(id));
+      return i < 0 ? [] : [[i, indexes[i]?.place.get(id) ?? 0]];
+    },
+  );
 
 /** What stands before anything is typed: the recent threads, then the favourites. */
-const known = (indexes: readonly SearchIndex[], options: SearchOptions): readonly Thread[] => {
-  const wanted = new Set([...(options.recent ?? []), ...(options.favourites ?? [])]);
-  const byId = new Map(
-    indexes.flatMap((i) => i.threads.filter((t) => wanted.has(t.id))).map((t) => [t.id, t]),
-  );
-  return [...wanted].flatMap((id) => byId.get(id) ?? []).slice(0, options.limit);
-};
+const unasked = (indexes: readonly SearchIndex[], options: SearchOptions): readonly Thread[] =>
+  [...new Set([...(options.recent ?? []), ...(options.favourites ?? [])])]
+    .flatMap((id) => indexes.flatMap((index) => index.threads[index.place.get(id) ?? -1] ?? []))
+    .slice(0, options.limit);
 
 /**
- * Threads matching what has been typed so far, best first: sizes before pitches of the same wholeness, whole figures
- * before beginnings, then favourites, recent ones, a person's own, and the families' tables (coarse before fine).
+ * Threads matching what has been typed so far, best first: whole figures before beginnings, of those sizes before
+ * pitches, then favourites, recent ones, a person's own, and the families' tables (coarse before fine).
  * Nothing typed: the recent threads and favourites. Nothing that matches: an empty list.
  * @example search('10x1', { limit: 8 }) // M10×1, M10×1.5, M10×1.25 …
  */
 export const search = (query: string, options: SearchOptions): readonly Thread[] => {
   const q = readQuery(query);
-  const indexes = options.own ? [options.own, catalogueIndex()] : [catalogueIndex()];
-  if (q.figures.length + q.words.length === 0 && !q.tpi && !options.unit) return known(indexes, options);
-  let before = 0;
-  const hits: { score: number; thread: Thread }[] = [];
-  for (const index of indexes) {
-    const m = match(index, q, options);
-    prefer(m, options);
-    // Of equal ones, the earlier in the indexes comes first.
-    for (const at of m.found) {
-      hits.push({
-        score: (m.score[at] as number) + (before + at) * 1e-9,
-        thread: index.threads[at] as Thread,
-      });
+  const indexes = [...(options.own ?? []), ...FAMILIES.map((f) => indexOf(f.id))];
+  const fits = filter(q, options.unit);
+  if (q.figures.length === 0 && !fits) return unasked(indexes, options);
+  const pitchOnly = q.tpi || options.unit === 'tpi';
+  const ranked = indexes.map((index) => ranks(index, q, pitchOnly, fits));
+  const first = preferred(indexes, options);
+  const out: Thread[] = [];
+  const take = (i: number, at: number): void => {
+    (ranked[i] as Uint8Array)[at] = NONE;
+    out.push((indexes[i] as SearchIndex).threads[at] as Thread);
+  };
+  for (let rank = 0; rank < RANKS; rank++) {
+    for (const [i, at] of first) if (ranked[i]?.[at] === rank) take(i, at);
+    for (const [i, list] of ranked.entries()) {
+      for (
+        let at = list.indexOf(rank);
+        at >= 0 && out.length < options.limit;
+        at = list.indexOf(rank, at + 1)
+      ) {
+        take(i, at);
+      }
     }
-    before += index.threads.length;
   }
-  return best(hits, options.limit).map((h) => h.thread);
-};
-
-/** The lowest scores, in order. */
-const best = <T extends { readonly score: number }>(hits: readonly T[], limit: number): readonly T[] => {
-  if (hits.length <= limit * 4) return [...hits].sort((a, b) => a.score - b.score).slice(0, limit);
-  const cut = Float64Array.from(hits, (h) => h.score).sort()[limit - 1] as number;
-  return hits
-    .filter((h) => h.score <= cut)
-    .sort((a, b) => a.score - b.score)
-    .slice(0, limit);
+  return out.slice(0, options.limit);
 };

@@ -1,4 +1,4 @@
-import { add, less, max, mul, ratio, sub, toNumber, type Ratio } from '../../quantity';
+import { add, less, max, mul, ratio, roundTo, sub, toNumber, type Ratio } from '../../quantity';
 import { isPreferredAcme } from '../families/power';
 import { basicSizes, pitchLength } from '../forms';
 import type { Thread } from '../thread';
@@ -61,13 +61,14 @@ const general =
     const pitchMax = sub(pitch, allowance);
     const rootMax = sub(minor, clearance);
     // Tolerance at the root: one and a half times that of the pitch diameter; stub Acme the same as it.
-    const rootTol = inch4(printedTo((stub ? 1 : 1.5) * pitchTol, 6));
+    const rootTol = printedTo((stub ? 1 : 1.5) * pitchTol, 6);
     return {
       ...common,
       kind: 'external',
       major: band(sub(major, crestTol), major),
       pitch: band(sub(pitchMax, printedTo(pitchTol, 4)), pitchMax),
-      minor: band(sub(inch4(rootMax), rootTol), inch4(rootMax)),
+      // Halves to the even digit, as printed rows show.
+      minor: band(roundTo(sub(inch4(rootMax), rootTol), 4, 'even'), inch4(rootMax)),
     };
   };
 

@@ -3,3 +3,4 @@ export * from './over';
 export * from './choose';
 export * from './reading';
 export * from './others';
+export * from './for-thread';

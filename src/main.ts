@@ -1,0 +1,123 @@
+import './elements/theme.css';
+import { holdCutting, type CuttingHold } from './device/cutting-lock';
+import { logTrouble } from './device/log';
+import { watchUpdates } from './device/updates';
+import { keepAwake, type Awake } from './device/wake-lock';
+import { Shell } from './screens/shell';
+import { App, openStorage } from './state';
+import { setMark } from './text/numbers';
+import { setWords } from './text/words';
+
+/** Each place's module. The one that is shown comes first; all others follow right after the first usable paint. */
+const MODULES = {
+  threads: () => import('./screens/threads'),
+  speed: () => import('./screens/speed'),
+  checks: () => import('./screens/checks'),
+  machine: () => import('./screens/machine'),
+  enter: () => import('./screens/enter'),
+  settings: () => import('./screens/settings'),
+};
+const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
+  'ls-threads': 'threads',
+  'ls-find': 'threads',
+  'ls-type': 'threads',
+  'ls-speed': 'speed',
+  'ls-checks': 'checks',
+  'ls-machine': 'machine',
+  'ls-machines': 'machine',
+  'ls-field': 'machine',
+  'ls-enter': 'enter',
+  'ls-settings': 'settings',
+};
+/** Places where a person stands at the lathe: the screen stays on. */
+const AWAKE = ['speed', 'checks'];
+
+const load = async (tag: string): Promise<void> => {
+  const module = MODULE_OF[tag];
+  if (module) await MODULES[module]();
+};
+
+const afterPaint = (): Promise<void> =>
+  new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
+
+const dress = (app: App): void => {
+  const root = document.documentElement;
+  const { theme, words } = app.settings;
+  if (theme === 'auto') delete root.dataset.theme;
+  else root.dataset.theme = theme;
+  root.dataset.machine = app.profile?.colour ?? 'teal';
+  setWords(words);
+};
+
+/** While a cut runs in this tab it holds the lock that keeps updates away from every tab. */
+const followCut = (app: App): (() => void) => {
+  let hold: Promise<CuttingHold> | null = null;
+  return () => {
+    const cutting = app.jobs.cuttingSince !== null;
+    if (cutting && !hold) hold = holdCutting();
+    if (!cutting && hold) {
+      void hold.then((h) => h.release());
+      hold = null;
+    }
+  };
+};
+
+const followPlace = (): (() => void) => {
+  let awake: Awake | null = null;
+  return () => {
+    const place = location.hash.split('/')[1] ?? '';
+    if (AWAKE.includes(place)) awake ??= keepAwake(() => undefined);
+    else if (place !== 'enter') {
+      awake?.release();
+      awake = null;
+    }
+  };
+};
+
+const start = async (): Promise<void> => {
+  const shell = new Shell();
+  shell.load = load;
+  shell.addEventListener('ls-trouble', (e) => logTrouble('module', (e as CustomEvent).detail));
+  const failed = (where: string, e: unknown): void => {
+    logTrouble(where, e);
+    shell.showFailure();
+  };
+  addEventListener('error', (e) => failed('page', e.error ?? e.message));
+  addEventListener('unhandledrejection', (e) => failed('promise', e.reason));
+
+  setMark((1.5).toLocaleString().includes(',') ? ',' : '.');
+  document.body.append(shell);
+  performance.mark('latheside:shell');
+
+  const storage = await openStorage({
+    onBlocked: () => logTrouble('storage', 'another tab holds an older database open'),
+    onClosed: () => shell.showClosed(),
+  });
+  if (storage.trouble) logTrouble('storage', storage.trouble);
+  const app = new App(storage);
+  await app.load();
+  dress(app);
+  const cut = followCut(app);
+  const place = followPlace();
+  app.subscribe(() => dress(app));
+  app.subscribe(cut);
+  addEventListener('hashchange', place);
+  cut();
+  place();
+  shell.app = app;
+  await shell.shown();
+  await afterPaint();
+  performance.mark('latheside:usable');
+  await Promise.all(Object.values(MODULES).map((m) => m()));
+  shell.updates = watchUpdates({
+    save: () => app.saveAgain(),
+    onStatus: (status) => {
+      shell.offline = status;
+    },
+  });
+};
+
+start().catch((e: unknown) => {
+  logTrouble('start', e);
+  throw e;
+});

@@ -1,0 +1,261 @@
+import { html, nothing, css } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import { ScreenElement } from '../../elements/screen';
+import '../../elements/standing';
+import { picture, pictureSheet } from '../../elements/pictures';
+import { phaseState, type CheckState, type ItemId, type Phase, type PhaseState } from '../../core/checks';
+import type { EventKind } from '../../core/context';
+import { checksText, checkText, eventText, findingText, lapseText, stateText, tierName } from '../../text/checks';
+import { limitText } from '../../text/why';
+import { appText, enterText } from '../../text/app';
+import { decimal, showAmount } from '../../text/numbers';
+import { nutText } from '../../text/threads';
+import { fieldText } from '../../text/machine';
+import type { App } from '../../state';
+
+const CHANGES = ['power', 'wiring', 'firmware', 'driver', 'belt', 'work-moved', 'stopped-in-cut'] as const satisfies EventKind[];
+const SHAPE = { done: 'within', failed: 'over', 'not-ok': 'over', 'not-done': 'unknown', unknown: 'unknown' } as const;
+
+/** Checks: one question at a time, walked from headstock to tailstock; what is left; and the list of all. */
+@customElement('ls-checks')
+export class ChecksScreen extends ScreenElement<App> {
+  static override styles = [
+    ...ScreenElement.styles,
+    pictureSheet,
+    css`
+      .question {
+        font-size: var(--t-deciding);
+        line-height: 1.08;
+        overflow-wrap: anywhere;
+      }
+      .question.long {
+        font-size: max(40px, min(2.5rem, 11vw));
+      }
+      .picture {
+        max-inline-size: 220px;
+        margin-inline: auto;
+        inline-size: 100%;
+      }
+      .done {
+        min-block-size: 112px;
+        font-size: var(--t-figure);
+        inline-size: 100%;
+      }
+      .line {
+        display: grid;
+        grid-template-columns: 1fr auto;
+        gap: 4px 12px;
+        align-items: center;
+        min-block-size: 64px;
+        padding-block: 6px;
+        border-block-end: 1px solid var(--hair);
+        color: inherit;
+        text-decoration: none;
+        font-size: var(--t-label);
+      }
+      .line small {
+        grid-column: 1 / -1;
+        font-size: 1rem;
+        color: var(--ink-2);
+      }
+      .foot {
+        position: sticky;
+        inset-block-end: -24px;
+        background: var(--paper);
+        padding-block: 8px 16px;
+        display: flex;
+        flex-direction: column;
+        gap: 24px;
+      }
+      summary {
+        font-size: var(--t-label);
+        min-block-size: 48px;
+        display: flex;
+        align-items: center;
+        text-decoration: underline;
+      }
+    `,
+  ];
+  @state() private skipped: readonly string[] = [];
+  @state() private trouble = '';
+  @state() private changes = false;
+
+  private get cutting(): boolean {
+    return this.app.jobs.cuttingSince !== null;
+  }
+
+  private get phase(): Phase {
+    const [sub, name] = this.path;
+    if (sub === 'phase' && (name === 'service' || name === 'before')) return name;
+    if (!this.cutting) return 'before';
+    const scratch = phaseState('scratch', this.app.sheet);
+    return scratch.left > 0 ? 'scratch' : 'pass';
+  }
+
+  private async answer(s: CheckState, answer: 'done' | 'not-ok'): Promise<void> {
+    this.trouble = '';
+    try {
+      await this.app.recordCheck(s.item, answer, null);
+      navigator.vibrate?.(20);
+    } catch {
+      this.trouble = enterText.notSaved;
+      return;
+    }
+    if (this.path[0] === 'item') this.go(answer === 'done' ? '#/checks' : `#/checks/item/${s.item.id}`);
+  }
+
+  private shows(s: CheckState) {
+    const { shows } = s.item;
+    if (!shows) return nothing;
+    if (shows === 'job.rpm') {
+      const { rpm } = this.app.job;
+      return rpm ? html`<p class="deciding">${decimal(rpm, 1)} <span class="unit">rpm</span></p>` : nothing;
+    }
+    if (shows === 'nutRule') {
+      const { head, line } = nutText(this.app.sheet.get('nutRule').value);
+      return html`<p class="figure">${head}</p><p>${line}</p>`;
+    }
+    const amount = this.app.sheet.get(shows).why.result;
+    return amount ? html`<p class="figure">${showAmount(amount)}</p>` : nothing;
+  }
+
+  private finding(s: CheckState) {
+    if (!s.finding) return nothing;
+    const missing = s.finding.missing;
+    return html`<ls-standing .standing=${s.finding.standing} .word=${stateText(s)}
+        >${findingText(s.finding)}${s.finding.limit ? ` ${limitText[s.finding.limit].name}.` : ''}</ls-standing
+      >
+      ${missing.map((path) => {
+        const [room, name = ''] = path.split('.');
+        const href = room === 'machine' ? `#/machine/field/${name}` : name === 'thread' ? '#/threads/find' : `#/enter/job/${name}`;
+        const label = room === 'machine' ? fieldText[name as keyof typeof fieldText].label : (enterText.job[name as 'rpm'] ?? name);
+        return html`<a class="key" href=${href}>${appText.enter(label)}</a>`;
+      })}`;
+  }
+
+  private question(s: CheckState, p: PhaseState | null) {
+    const text = checkText(s.item.id as ItemId);
+    const at = p ? checksText.left(p.left, tierName[s.item.tier]) : tierName[s.item.tier];
+    const { reading, kind } = s.item;
+    const canAnswer = s.answerable;
+    return html`
+      <p class="label">${at}</p>
+      <h1 class="question ${text.question.length > 24 ? 'long' : ''}">${text.question}</h1>
+      ${s.state === 'not-ok' ? html`<p class="alert over"><strong>${checksText.wasNotOk}</strong></p>` : nothing}
+      ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing} ${this.finding(s)}
+      ${this.shows(s)}
+      <p>${text.look}</p>
+      ${s.item.tier === 'start' || s.item.tier === 'day' ? html`<div class="picture">${picture(s.item.id)}</div>` : nothing}
+      <details>
+        <summary>${checksText.why}</summary>
+        <p>${text.why}</p>
+      </details>
+      <div class="grow"></div>
+      ${this.trouble ? html`<p class="over" role="alert">${this.trouble}</p>` : nothing}
+      <div class="foot">
+        ${canAnswer
+          ? html`<div class="stack">
+                ${reading
+                  ? html`<a class="key solid done" href="#/enter/check/${s.item.id}">${checksText.enterReading}</a>`
+                  : nothing}
+                ${kind === 'physical'
+                  ? html`<button class="key ${reading ? '' : 'solid done'}" @click=${() => void this.answer(s, 'done')}>
+                      ${reading ? checksText.doneWithout : checksText.done}
+                    </button>`
+                  : nothing}
+              </div>
+              <button class="key stop" @click=${() => void this.answer(s, 'not-ok')}>${checksText.notOk}</button>`
+          : nothing}
+        <div class="pair">
+          <a class="key" href="#/checks/list">${checksText.list}</a>
+          ${p && p.left > 1
+            ? html`<button class="key" @click=${() => (this.skipped = [...this.skipped, s.item.id])}>${checksText.later}</button>`
+            : html`<a class="key" href="#/checks">${checksText.toNext}</a>`}
+        </div>
+      </div>
+    `;
+  }
+
+  private all(p: PhaseState) {
+    return html`
+      <h1>${this.cutting ? checksText.cutting : checksText.allChecks}</h1>
+      <p>${p.allRecordedAt === null ? checksText.leftCount(p.left) : checksText.allRecorded(clock(p.allRecordedAt))}</p>
+      ${p.failed.length ? html`<p class="over"><strong>${checksText.failedCount(p.failed.length)}</strong></p>` : nothing}
+      ${p.unknown.length ? html`<p class="unknown">${checksText.unknownCount(p.unknown.length)}</p>` : nothing}
+      <a class="key solid" href="#/checks">${checksText.toNext}</a>
+      <div>
+        ${p.items.map((s, i) => {
+          const before = p.items[i - 1];
+          return html`${before?.item.tier === s.item.tier ? nothing : html`<h2>${tierName[s.item.tier]}</h2>`}
+            <a class="line" href="#/checks/item/${s.item.id}">
+              <span>${checkText(s.item.id as ItemId).question}</span>
+              <ls-standing .standing=${SHAPE[s.state]} .word=${stateText(s)}></ls-standing>
+              ${s.lapse && s.record ? html`<small>${lapseText(s.lapse)}</small>` : nothing}
+            </a>`;
+        })}
+      </div>
+      ${this.changeKeys()}
+      <a class="key" href="#/checks/phase/service">${checksText.service}</a>
+      <p class="note">${checksText.caution}</p>
+    `;
+  }
+
+  private changeKeys() {
+    return html`<h2>${checksText.changedTitle}</h2>
+      <p class="note">${checksText.changedHelp}</p>
+      ${this.changes
+        ? html`<div class="stack">
+            ${CHANGES.map(
+              (kind) =>
+                html`<button
+                  class="key left"
+                  @click=${() => {
+                    this.changes = false;
+                    void this.app.logEvent(kind).catch(() => (this.trouble = enterText.notSaved));
+                  }}
+                >
+                  ${eventText[kind]}
+                </button>`,
+            )}
+          </div>`
+        : html`<button class="key" @click=${() => (this.changes = true)}>${checksText.changed}</button>`}`;
+  }
+
+  private finished(p: PhaseState) {
+    return html`
+      <p class="label">${checksText.phaseName[p.phase]}</p>
+      <h1 class="question long">${checksText.allRecorded(clock(p.allRecordedAt ?? 0))}</h1>
+      <p>${checksText.afterAll}</p>
+      <p class="note">${checksText.caution}</p>
+      <div class="grow"></div>
+      <div class="foot">
+        ${this.cutting
+          ? html`<button class="key solid big" @click=${() => void this.app.endCut()}>${checksText.endCut}</button>`
+          : html`<button class="key solid big" @click=${() => void this.app.startCut()}>${checksText.startCut}</button>`}
+        <a class="key" href="#/checks/list">${checksText.list}</a>
+      </div>
+    `;
+  }
+
+  override render() {
+    if (!this.app.sheet.get('chosen').value)
+      return html`<h1>${checksText.noThread}</h1>
+        <a class="key solid" href="#/threads/find">${checksText.chooseThread}</a>`;
+    const p = phaseState(this.phase, this.app.sheet);
+    const [sub, id] = this.path;
+    if (sub === 'list') return this.all(p);
+    if (sub === 'item' && id) {
+      const s = p.items.find((x) => x.item.id === id) ?? null;
+      if (s) return this.question(s, null);
+    }
+    const open = p.items.filter((s) => s.state !== 'done');
+    const next = open.find((s) => !this.skipped.includes(s.item.id) && (s === p.next || s.answerable)) ?? p.next;
+    if (!next) return this.finished(p);
+    return this.question(next, p);
+  }
+}
+
+const clock = (at: number): string => {
+  const d = new Date(at);
+  return `${d.getHours().toString().padStart(2, '0')}:${d.getMinutes().toString().padStart(2, '0')}`;
+};

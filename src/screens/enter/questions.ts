@@ -1,0 +1,124 @@
+import { ITEMS, type Item } from '../../core/checks';
+import { JOB_FIELDS, type JobFieldName } from '../../core/job';
+import { checkSpeeds, FIELDS, number, type FieldName, type NumberField } from '../../core/machine';
+import { ratio, stated, toNumber, type Stated, type Unit } from '../../core/quantity';
+import { enterText } from '../../text/app';
+import { checkText, readingRefusalText } from '../../text/checks';
+import { fieldText } from '../../text/machine';
+import { refusalText } from '../../text/numbers';
+import { fieldUnitLabel, unitLabel } from '../../text/units';
+import type { App } from '../../state';
+
+/** A number to be entered: what is asked, what stands there now, and what becomes of the answer. */
+export interface Question {
+  readonly label: string;
+  readonly field: NumberField;
+  readonly now: Stated | null;
+  readonly unitLabel: (unit: Unit) => string;
+  /** Gives words of refusal, or null when it was taken. */
+  readonly accept: (value: Stated) => Promise<string | null>;
+  /** Says "not known". */
+  readonly forget?: () => Promise<void>;
+}
+
+const plainUnit = (u: Unit): string => unitLabel[u];
+
+const machineQuestion = (app: App, name: string): Question | null => {
+  const field = Object.keys(FIELDS).find((f) => f === name) as FieldName | undefined;
+  const spec = field && FIELDS[field];
+  if (!field || spec?.kind !== 'number' || !app.profile) return null;
+  return {
+    label: fieldText[field].label,
+    field: spec,
+    now: app.profile[field] as Stated | null,
+    unitLabel: (u) => fieldUnitLabel(field, u),
+    accept: async (value) => {
+      await app.setField(field, value);
+      return null;
+    },
+    forget: () => app.setField(field, null),
+  };
+};
+
+const jobQuestion = (app: App, name: string): Question | null => {
+  if (!Object.hasOwn(JOB_FIELDS, name)) return null;
+  const key = name as JobFieldName;
+  const { job } = app;
+  const now =
+    key === 'rpm' ? job.rpm && stated(job.rpm, 'rpm') : key === 'starts' ? stated(ratio(job.starts), 'count') : job[key];
+  return {
+    label: enterText.job[key],
+    field: JOB_FIELDS[key],
+    now,
+    unitLabel: plainUnit,
+    accept: async (value) => {
+      const part =
+        key === 'rpm' ? { rpm: value.value } : key === 'starts' ? { starts: Number(value.value.n) } : { [key]: value };
+      await app.jobs.change(part);
+      return null;
+    },
+    ...(key === 'starts' ? {} : { forget: () => app.jobs.change({ [key]: null }) }),
+  };
+};
+
+const speedQuestion = (app: App): Question => {
+  const spec = FIELDS.spindleSpeeds;
+  return {
+    label: enterText.spindleSpeed,
+    field: number('spindle', ['rpm'], spec.min, spec.max),
+    now: null,
+    unitLabel: plainUnit,
+    accept: async (value) => {
+      const checked = checkSpeeds(spec, [...(app.profile?.spindleSpeeds ?? []), value]);
+      if (!checked.ok) return refusalText(checked.refusal);
+      await app.setField('spindleSpeeds', checked.value);
+      return null;
+    },
+  };
+};
+
+const hoursQuestion = (app: App): Question => ({
+  label: enterText.hours,
+  field: number('notes', ['h'], '0', '1000000'),
+  now: null,
+  unitLabel: plainUnit,
+  accept: async (value) => {
+    const hours = toNumber(value.value);
+    const last = app.records.newestHours;
+    if (last !== null && hours < last) return enterText.hoursBack(`${last}`);
+    await app.logHours(hours);
+    return null;
+  },
+});
+
+const checkQuestion = (app: App, id: string): Question | null => {
+  const item = (ITEMS as readonly Item[]).find((i) => i.id === id);
+  const reading = item?.reading;
+  if (!item || !reading) return null;
+  return {
+    label: checkText(item.id).question,
+    field: number('notes', reading.units, reading.min, reading.max, reading.whole ? { whole: true } : {}),
+    now: null,
+    unitLabel: plainUnit,
+    accept: async (value) => {
+      try {
+        const refusal = await app.recordCheck(item, 'done', value);
+        return refusal && readingRefusalText(refusal);
+      } catch {
+        return enterText.notSaved;
+      }
+    },
+  };
+};
+
+/** The question at an address such as ["job", "rpm"]; null for an address that asks nothing. */
+export const questionFor = (app: App, path: readonly string[]): Question | null => {
+  const [what, name = ''] = path;
+  if (!app.machine) return null;
+  if (what === 'machine') return machineQuestion(app, name);
+  if (what === 'job') return jobQuestion(app, name);
+  if (what === 'speed') return speedQuestion(app);
+  if (what === 'hours') return hoursQuestion(app);
+  if (what === 'check') return checkQuestion(app, name);
+  return null;
+};

@@ -1,0 +1,218 @@
+import { html, nothing, css } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import { ScreenElement } from '../../elements/screen';
+import {
+  checkSpeeds,
+  checkText,
+  FIELD_NAMES,
+  FIELDS,
+  isAsked,
+  readNumber,
+  type FieldName,
+  type MachineProfile,
+} from '../../core/machine';
+import { compare, type Stated } from '../../core/quantity';
+import { choiceLabel, choiceNote, fieldText, groupName, machineText } from '../../text/machine';
+import { plain, refusalText } from '../../text/numbers';
+import { fieldUnitLabel } from '../../text/units';
+import type { App } from '../../state';
+import { fieldValue } from './value';
+
+type AnyValue = MachineProfile[FieldName];
+
+/**
+ * One field of the machine: what it is, where to read it, its usual values as keys, "not known", and typing it.
+ * In the guided entry ("guide/12") the same page walks from field to field.
+ */
+@customElement('ls-field')
+export class FieldScreen extends ScreenElement<App> {
+  static override styles = [
+    ...ScreenElement.styles,
+    css`
+      input,
+      textarea {
+        font: 700 var(--t-figure) / 1.3 var(--font);
+        inline-size: 100%;
+        min-block-size: 64px;
+        padding: 8px 12px;
+        border: 3px solid var(--ink);
+        border-radius: 0;
+        background: var(--paper);
+        color: var(--ink);
+      }
+      textarea {
+        font-size: var(--t-label);
+        font-weight: 400;
+        min-block-size: 40vh;
+      }
+      .choice {
+        flex-direction: column;
+        align-items: flex-start;
+        text-align: start;
+      }
+      .choice small {
+        font-size: 1rem;
+        font-weight: 400;
+      }
+    `,
+  ];
+  @state() private error = '';
+  @state() private typed: string | null = null;
+  private shown = '';
+
+  private get guided(): boolean {
+    return this.path[0] === 'guide';
+  }
+
+  private get fields(): readonly FieldName[] {
+    const m = this.app.profile;
+    return FIELD_NAMES.filter((f) => m && isAsked(f, m) && FIELDS[f].group !== 'name');
+  }
+
+  private get field(): FieldName | null {
+    if (!this.guided) return FIELD_NAMES.find((f) => f === this.path[1]) ?? null;
+    return this.fields[Number(this.path[1])] ?? null;
+  }
+
+  private next(): void {
+    if (!this.guided) return history.back();
+    const at = Number(this.path[1]) + 1;
+    this.go(at < this.fields.length ? `#/machine/guide/${at}` : '#/machine');
+  }
+
+  private async choose(field: FieldName, value: AnyValue): Promise<void> {
+    const here = this.field;
+    await this.app.setField(field, value);
+    // A choice may add or drop fields behind it, never before it, so the count in the address still holds.
+    if (this.field === here) this.next();
+  }
+
+  private numberKeys(field: FieldName) {
+    const spec = FIELDS[field];
+    if (spec.kind !== 'number') return nothing;
+    const first = spec.units[0];
+    const now = this.app.profile?.[field] as Stated | null;
+    const suggest = (spec as { suggest?: readonly string[] }).suggest ?? [];
+    return html`
+      ${suggest.length
+        ? html`<div class="grid3">
+            ${suggest.map((text) => {
+              const read = readNumber(spec, text, first);
+              if (!read.ok) return nothing;
+              const pressed = now?.unit === first && compare(now.value, read.value.value) === 0;
+              return html`<button class="key" aria-pressed=${pressed} @click=${() => void this.choose(field, read.value)}>
+                ${plain(read.value.value)} ${fieldUnitLabel(field, first)}
+              </button>`;
+            })}
+          </div>`
+        : nothing}
+      <a class="key solid" href="#/enter/machine/${field}">${suggest.length ? machineText.typeIt : machineText.typeFirst}</a>
+    `;
+  }
+
+  private choiceKeys(field: FieldName) {
+    const spec = FIELDS[field];
+    if (spec.kind !== 'choice') return nothing;
+    return html`<div class="stack">
+      ${spec.options.map(
+        (o) =>
+          html`<button
+            class="key choice"
+            aria-pressed=${this.app.profile?.[field] === o}
+            @click=${() => void this.choose(field, o)}
+          >
+            ${choiceLabel(field, o)} ${choiceNote(field, o) ? html`<small>${choiceNote(field, o)}</small>` : nothing}
+          </button>`,
+      )}
+    </div>`;
+  }
+
+  private speedKeys(field: FieldName) {
+    const spec = FIELDS[field];
+    if (spec.kind !== 'speeds') return nothing;
+    const list = (this.app.profile?.[field] as readonly Stated[] | null) ?? [];
+    const without = (s: Stated) => {
+      const checked = checkSpeeds(spec, list.filter((x) => x !== s));
+      if (checked.ok) void this.app.setField('spindleSpeeds', checked.value.length ? checked.value : null);
+    };
+    return html`
+      <div class="grid3">
+        ${list.map(
+          (s) =>
+            html`<button class="key" aria-label=${machineText.removeSpeedKey(plain(s.value))} @click=${() => without(s)}>
+              ${plain(s.value)} ✕
+            </button>`,
+        )}
+      </div>
+      <a class="key solid" href="#/enter/speed">${machineText.addSpeed}</a>
+      ${list.length ? html`<p class="note">${machineText.removeHelp}</p>` : nothing}
+    `;
+  }
+
+  private textEntry(field: FieldName) {
+    const spec = FIELDS[field];
+    if (spec.kind !== 'text') return nothing;
+    const value = this.typed ?? (this.app.profile?.[field] as string);
+    const save = () => {
+      const checked = checkText(spec, value);
+      if (!checked.ok) {
+        this.error = refusalText(checked.refusal);
+        return;
+      }
+      this.error = '';
+      void this.choose(field, checked.value);
+    };
+    const typing = (e: Event) => (this.typed = (e.target as HTMLInputElement).value);
+    return html`
+      <label class="label" for="text">${fieldText[field].label}</label>
+      ${field === 'notes'
+        ? html`<textarea id="text" .value=${value} aria-describedby="error" @input=${typing}></textarea>`
+        : html`<input id="text" .value=${value} aria-describedby="error" autocomplete="off" @input=${typing} />`}
+      <p id="error" class="over" role="alert">${this.error}</p>
+      <button class="key solid" @click=${save}>${machineText.save}</button>
+    `;
+  }
+
+  override willUpdate(changed: Map<PropertyKey, unknown>): void {
+    super.willUpdate(changed);
+    const here = this.path.join('/');
+    if (here !== this.shown) {
+      this.shown = here;
+      this.typed = null;
+      this.error = '';
+    }
+  }
+
+  override render() {
+    const m = this.app.profile;
+    const { field } = this;
+    if (!m || !field) return html`<h1>${machineText.noSuchField}</h1>`;
+    const text = fieldText[field];
+    const spec = FIELDS[field];
+    const unknown = m[field] === null;
+    return html`
+      ${this.guided
+        ? html`<p class="label">
+            ${groupName[spec.group]} · ${machineText.progress(Number(this.path[1]) + 1, this.fields.length)}
+          </p>`
+        : html`<p class="label">${groupName[spec.group]}</p>`}
+      <h1>${text.question}</h1>
+      ${spec.kind === 'text' ? nothing : html`<p class="figure">${fieldValue(m, field)}</p>`}
+      <p>${text.where}</p>
+      <p class="note">${text.needed}</p>
+      <div class="grow"></div>
+      ${this.numberKeys(field)} ${this.choiceKeys(field)} ${this.speedKeys(field)} ${this.textEntry(field)}
+      ${spec.kind === 'text'
+        ? nothing
+        : html`<button class="key" aria-pressed=${unknown} @click=${() => void this.choose(field, null)}>
+            ${machineText.notKnown}
+          </button>`}
+      ${this.guided
+        ? html`<div class="pair">
+            <button class="key" @click=${() => history.back()}>${machineText.guidedBack}</button>
+            <button class="key" @click=${() => this.next()}>${machineText.guidedNext}</button>
+          </div>`
+        : html`<a class="key" href="#/machine">${machineText.toMachine}</a>`}
+    `;
+  }
+}

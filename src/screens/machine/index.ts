@@ -1,0 +1,3 @@
+import './machine';
+import './field';
+import './list';

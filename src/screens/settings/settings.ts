@@ -1,0 +1,113 @@
+import { html, nothing, css } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import { ScreenElement } from '../../elements/screen';
+import { askToPersist, persistence, type Persistence } from '../../device/persist';
+import { clearLog, logEntries, logText } from '../../device/log';
+import { shareText } from '../../device/share';
+import { cautions, logText as logWords, persistText, settingsText } from '../../text/app';
+import type { App, Settings } from '../../state';
+
+type Choice<K extends keyof Settings> = readonly { readonly value: Settings[K]; readonly label: string }[];
+
+/** What belongs to the person: units, theme, trade words; what the phone grants; the log; the cautions. */
+@customElement('ls-settings')
+export class SettingsScreen extends ScreenElement<App> {
+  static override styles = [
+    ...ScreenElement.styles,
+    css`
+      pre {
+        white-space: pre-wrap;
+        overflow-wrap: anywhere;
+        font-size: 0.9rem;
+        border: 1px solid var(--hair);
+        padding: 8px;
+      }
+    `,
+  ];
+  @state() private persisted: Persistence | null = null;
+  @state() private logShown = false;
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void persistence().then((p) => (this.persisted = p));
+  }
+
+  private choice<K extends keyof Settings>(key: K, name: string, options: Choice<K>) {
+    return html`<h2 class="label">${name}</h2>
+      <div class="keys" role="group" aria-label=${name}>
+        ${options.map(
+          (o) =>
+            html`<button
+              class="key"
+              aria-pressed=${this.app.settings[key] === o.value}
+              @click=${() => void this.app.setSettings({ [key]: o.value })}
+            >
+              ${o.label}
+            </button>`,
+        )}
+      </div>`;
+  }
+
+  private share(): void {
+    const text = logText(__VERSION__);
+    void shareText({ title: logWords.heading, text, fileName: logWords.fileName });
+  }
+
+  private log() {
+    const entries = logEntries();
+    return html`<h2>${logWords.heading}</h2>
+      <p>${logWords.note}</p>
+      <p>${settingsText.log(entries.length)}</p>
+      <div class="keys">
+        <button class="key" @click=${() => this.share()}>
+          ${logWords.share}
+        </button>
+        <button class="key" aria-expanded=${this.logShown} @click=${() => (this.logShown = !this.logShown)}>
+          ${settingsText.showLog}
+        </button>
+      </div>
+      ${this.logShown ? html`<pre tabindex="0">${logText(__VERSION__)}</pre>` : nothing}
+      ${entries.length
+        ? html`<div class="apart">
+            <button
+              class="key stop"
+              @click=${() => {
+                clearLog();
+                this.requestUpdate();
+              }}
+            >
+              ${settingsText.clearLog}
+            </button>
+          </div>`
+        : nothing}`;
+  }
+
+  override render() {
+    return html`
+      <h1>${settingsText.heading}</h1>
+      ${this.choice('units', settingsText.units, [
+        { value: 'mm', label: settingsText.unitsOptions.mm },
+        { value: 'in', label: settingsText.unitsOptions.in },
+      ])}
+      ${this.choice('theme', settingsText.theme, [
+        { value: 'auto', label: settingsText.themeOptions.auto },
+        { value: 'bright', label: settingsText.themeOptions.bright },
+        { value: 'dark', label: settingsText.themeOptions.dark },
+      ])}
+      ${this.choice('words', settingsText.words, [
+        { value: 'uk', label: settingsText.wordsOptions.uk },
+        { value: 'us', label: settingsText.wordsOptions.us },
+      ])}
+      <h2>${settingsText.keeping}</h2>
+      <p>${this.persisted ? persistText[this.persisted] : ''}</p>
+      ${this.persisted === 'denied'
+        ? html`<button class="key" @click=${() => void askToPersist().then((p) => (this.persisted = p))}>
+            ${persistText.ask}
+          </button>`
+        : nothing}
+      <h2>${cautions.heading}</h2>
+      ${cautions.points.map((c) => html`<p>${c}</p>`)} ${this.log()}
+      <p class="note">${settingsText.versionLine(__VERSION__)}</p>
+    `;
+  }
+}

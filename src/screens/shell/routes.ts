@@ -1,0 +1,29 @@
+/** The element that shows an address, the place in the bar it belongs to, and whether it takes the whole screen. */
+export interface Route {
+  readonly tag: string;
+  readonly place: string;
+  readonly path: readonly string[];
+  readonly full: boolean;
+}
+
+export const PLACES = ['threads', 'speed', 'checks', 'machine'] as const;
+export type Place = (typeof PLACES)[number];
+
+const FIND = ['find', 'family', 'size'];
+const LIST = ['list', 'new'];
+
+/** Reads "#/threads/family/iso-coarse". Anything unknown is Threads: an old bookmark must not strand anyone. */
+export const routeOf = (hash: string, before: string): Route => {
+  const [place = '', ...path] = hash.replace(/^#\/?/, '').split('/');
+  const [sub = ''] = path;
+  if (place === 'enter') return { tag: 'ls-enter', place: before, path, full: true };
+  if (place === 'threads' && sub === 'type') return { tag: 'ls-type', place, path, full: true };
+  if (place === 'threads' && FIND.includes(sub)) return { tag: 'ls-find', place, path, full: false };
+  if (place === 'machine' && LIST.includes(sub)) return { tag: 'ls-machines', place, path: [sub], full: false };
+  if (place === 'machine' && (sub === 'field' || sub === 'guide')) return { tag: 'ls-field', place, path, full: false };
+  if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };
+  if (place === 'settings') return { tag: 'ls-settings', place: 'machine', path, full: false };
+  if (place === 'speed') return { tag: 'ls-speed', place, path, full: false };
+  if (place === 'checks') return { tag: 'ls-checks', place, path, full: false };
+  return { tag: 'ls-threads', place: 'threads', path, full: false };
+};

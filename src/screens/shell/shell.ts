@@ -1,0 +1,279 @@
+import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { html as staticHtml, unsafeStatic } from 'lit/static-html.js';
+import '../../elements/bar';
+import '../../elements/rule';
+import '../../elements/sheet';
+import { Listen } from '../../elements/listen';
+import { WhyEvent } from '../../elements/row';
+import { shared } from '../../elements/styles';
+import { appText, barLabel, cautions, errorText, undoText } from '../../text/app';
+import type { App } from '../../state';
+import type { OfflineStatus, Updates } from '../../device/updates';
+import { PLACES, routeOf, type Route } from './routes';
+import { notices } from './notices';
+import './why';
+
+const KEPT_PLACE = 'latheside.place';
+
+/** The frame of the app: whose machine this is, the screen, what has to be said, and the places. */
+@customElement('ls-app')
+export class Shell extends LitElement {
+  static override styles = [
+    ...shared,
+    css`
+      :host {
+        display: grid;
+        grid-template-rows: auto auto minmax(0, 1fr) auto;
+        block-size: 100dvh;
+        box-sizing: border-box;
+        padding: env(safe-area-inset-top) env(safe-area-inset-right) env(safe-area-inset-bottom)
+          env(safe-area-inset-left);
+        background: var(--paper);
+        color: var(--ink);
+      }
+      header a {
+        display: flex;
+        align-items: center;
+        gap: 0.75rem;
+        min-block-size: 64px;
+        padding-inline: 16px;
+        border-inline-start: 12px solid var(--machine);
+        color: inherit;
+        text-decoration: none;
+        font-size: var(--t-label);
+      }
+      header strong {
+        flex: 1;
+        overflow-wrap: anywhere;
+      }
+      .full header a {
+        min-block-size: 32px;
+      }
+      main {
+        overflow-y: auto;
+        overscroll-behavior: contain;
+        position: relative;
+      }
+      main > .screen {
+        display: block;
+        min-block-size: 100%;
+      }
+      main.full {
+        overflow: hidden;
+      }
+      main.full > * {
+        block-size: 100%;
+        box-sizing: border-box;
+      }
+      .notice {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 8px 16px;
+        padding: 8px 16px;
+        border-block-end: 1px solid var(--hair);
+        font-size: var(--t-label);
+      }
+      .notice p {
+        flex: 1 1 12rem;
+      }
+      .notice.bad {
+        border: 3px solid var(--over);
+      }
+      .undo {
+        border-block: 1px solid var(--hair);
+      }
+      @media (max-height: 480px) {
+        header a {
+          min-block-size: 40px;
+        }
+      }
+    `,
+  ];
+
+  @property({ attribute: false }) app: App | null = null;
+  @property({ attribute: false }) updates: Updates | null = null;
+  @property({ attribute: false }) offline: OfflineStatus | null = null;
+  /** Fetches the module of a place; resolves when its elements are defined. */
+  @property({ attribute: false }) load: (tag: string) => Promise<void> = () => Promise.resolve();
+  @state() private route: Route = routeOf(location.hash, 'threads');
+  @state() private defined = new Set<string>();
+  @state() private failed: string | null = null;
+  @state() private why: string | null = null;
+  @state() private undoShown = false;
+  @state() private closed = false;
+  private readonly listen = new Listen(this);
+  private readonly scrolls = new Map<string, number>();
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    addEventListener('hashchange', this.moved);
+    this.addEventListener(WhyEvent.type, this.opened as EventListener);
+    this.moved();
+  }
+  override disconnectedCallback(): void {
+    removeEventListener('hashchange', this.moved);
+    super.disconnectedCallback();
+  }
+
+  private readonly opened = (e: WhyEvent): void => {
+    this.why = e.figure;
+  };
+
+  /** Follows the address; remembers where each screen was scrolled to and where the app was. */
+  private readonly moved = (): void => {
+    if (location.hash === '') {
+      const kept = keptPlace();
+      if (kept) history.replaceState(null, '', kept);
+    }
+    const before = this.route;
+    const main = this.renderRoot instanceof ShadowRoot ? this.renderRoot.querySelector('main') : null;
+    if (main) this.scrolls.set(before.tag + before.path.join('/'), main.scrollTop);
+    const route = routeOf(location.hash, before.place);
+    if (route.place !== before.place) this.undoShown = false;
+    this.why = null;
+    this.failed = null;
+    this.route = route;
+    if (!route.full) keepPlace(location.hash);
+    void this.ready(route.tag);
+  };
+
+  private async ready(tag: string): Promise<void> {
+    if (this.defined.has(tag)) return;
+    try {
+      await this.load(tag);
+      this.defined = new Set([...this.defined, tag]);
+    } catch (e) {
+      this.failed = tag;
+      this.dispatchEvent(new CustomEvent('ls-trouble', { detail: e }));
+    }
+  }
+
+  override willUpdate(changed: PropertyValues): void {
+    if (changed.has('app')) {
+      this.listen.to(this.app);
+      this.app?.undo.subscribe(() => {
+        this.undoShown = this.app?.undo.newest != null;
+      });
+    }
+  }
+
+  override updated(changed: PropertyValues): void {
+    if (!changed.has('route')) return;
+    const before = changed.get('route') as Route | undefined;
+    if (!before || (before.tag === this.route.tag && before.path.join() === this.route.path.join())) return;
+    const main = this.renderRoot.querySelector('main');
+    const kept = this.scrolls.get(this.route.tag + this.route.path.join('/')) ?? 0;
+    // Coming back to a place finds it as it was left; a new page starts at its top.
+    if (main) main.scrollTop = PLACES.includes(this.route.tag.slice(3) as 'threads') ? kept : 0;
+    main?.focus({ preventScroll: true });
+  }
+
+  /** A screen that throws leaves the others working. */
+  showFailure(): void {
+    this.failed = this.route.tag;
+  }
+
+  /** Another tab needed the database: this one can't write any more until it is loaded anew. */
+  showClosed(): void {
+    this.closed = true;
+  }
+
+  /** Resolves when the screen of the present address is on the page. */
+  async shown(): Promise<void> {
+    await this.ready(this.route.tag);
+    await this.updateComplete;
+    const screen = this.renderRoot.querySelector('.screen');
+    if (screen instanceof LitElement) await screen.updateComplete;
+  }
+
+  private header(app: App) {
+    const m = app.profile;
+    return html`<header>
+      <a href="#/machine/list" aria-label=${m ? appText.machineLink(m.name, m.workshop) : appText.chooseMachine}>
+        <strong>${m ? m.name : appText.noMachine}</strong><span class="second">${m?.workshop ?? ''}</span>
+      </a>
+      <ls-rule></ls-rule>
+    </header>`;
+  }
+
+  private undoBar(app: App) {
+    const entry = app.undo.newest;
+    if (!this.undoShown || !entry || this.route.full) return nothing;
+    return html`<div class="notice undo" role="status">
+      <p>${undoText(entry.code, entry.detail)}</p>
+      <button class="key" @click=${() => void app.undo.undo()}>${appText.undo}</button>
+    </div>`;
+  }
+
+  private screen(app: App) {
+    const { tag, path } = this.route;
+    if (this.failed === tag)
+      return html`<div class="notice bad" role="alert">
+        <p><strong>${errorText.heading}.</strong> ${errorText.note}</p>
+        <button class="key" @click=${() => location.reload()}>${errorText.reload}</button>
+        <a class="key" href="#/settings">${errorText.details}</a>
+      </div>`;
+    if (!this.defined.has(tag)) return nothing;
+    const needsMachine = !app.machine && !['ls-machines', 'ls-settings'].includes(tag);
+    if (needsMachine) return this.first();
+    const name = unsafeStatic(tag);
+    return staticHtml`<${name} class="screen" .app=${app} .path=${path} .updates=${this.updates}></${name}>`;
+  }
+
+  /** The first thing a new person sees: what this is, the cautions, and two ways in. */
+  private first() {
+    return html`<div class="first">
+      <h1>${appText.welcome}</h1>
+      <p>${appText.welcomeLine}</p>
+      <h2>${cautions.heading}</h2>
+      <ul>
+        ${cautions.points.map((c) => html`<li><p>${c}</p></li>`)}
+      </ul>
+      <a class="key solid big" href="#/machine/new">${appText.enterMine}</a>
+      <a class="key" href="#/machine/list">${appText.tryExample}</a>
+    </div>`;
+  }
+
+  override render() {
+    const { app } = this;
+    if (!app) return nothing;
+    const { full } = this.route;
+    return html`
+      <div class=${full ? 'full' : ''}>${this.header(app)}</div>
+      <div>
+        ${full
+          ? nothing
+          : notices({ app, updates: this.updates, offline: this.offline, closed: this.closed })}
+      </div>
+      <main class=${full ? 'full' : ''} tabindex="-1">${this.screen(app)}</main>
+      <div>
+        ${this.undoBar(app)}
+        ${full
+          ? nothing
+          : html`<ls-bar
+              .items=${PLACES.map((id) => ({ id, label: barLabel[id], href: `#/${id}` }))}
+              .current=${this.route.place}
+              .label=${appText.places}
+            ></ls-bar>`}
+      </div>
+      <ls-why-sheet .app=${app} .figure=${this.why} @ls-close=${() => (this.why = null)}></ls-why-sheet>
+    `;
+  }
+}
+
+const keptPlace = (): string | null => {
+  try {
+    return localStorage.getItem(KEPT_PLACE);
+  } catch {
+    return null;
+  }
+};
+const keepPlace = (hash: string): void => {
+  try {
+    if (hash) localStorage.setItem(KEPT_PLACE, hash);
+  } catch {
+    // A browser that forbids it opens at Threads next time.
+  }
+};

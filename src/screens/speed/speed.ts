@@ -1,0 +1,226 @@
+import { html, nothing, css } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { ScreenElement } from '../../elements/screen';
+import '../../elements/gauge';
+import '../../elements/row';
+import '../../elements/standing';
+import type { Ceiling, SpeedVerdict, Standing } from '../../core/figures';
+import { add, compare, max, mul, ratio, sub, toNumber, type Ratio } from '../../core/quantity';
+import { RPM_HIGH, RPM_LOW } from '../../core/job';
+import { decimal, statedText } from '../../text/numbers';
+import { bindsText, fastestText, gaugeText, nextText, roomHelp, speedText, standingWord, atMostText } from '../../text/speed';
+import { limitText } from '../../text/why';
+import { fieldText } from '../../text/machine';
+import { threadsText } from '../../text/threads';
+import type { App } from '../../state';
+
+const PLUS_STEP = ratio(10);
+const SCALE_STEPS = [100, 200, 400, 600, 800, 1000, 1500, 2000, 3000, 4000, 6000, 8000, 12000, 20000];
+
+/** Speed: does the drive keep up, what binds, and is the speed set a speed for this job? */
+@customElement('ls-speed')
+export class SpeedScreen extends ScreenElement<App> {
+  static override styles = [
+    ...ScreenElement.styles,
+    css`
+      .set {
+        display: grid;
+        grid-template-columns: minmax(80px, 1fr) minmax(0, 1.4fr) minmax(80px, 1fr);
+        gap: var(--gap);
+        align-items: stretch;
+      }
+      .set .key {
+        min-block-size: 88px;
+        font-size: 2.25rem;
+        padding: 0;
+      }
+      .set .number {
+        flex-direction: column;
+        font-size: var(--t-figure);
+        border-color: transparent;
+      }
+      .number .value {
+        font-size: max(48px, min(3rem, 15vw));
+        line-height: 1;
+      }
+      .head .deciding {
+        margin-inline-end: 0.3em;
+      }
+      .own .key {
+        font-size: 1.375rem;
+      }
+      .own .key small {
+        display: block;
+        font-size: 0.8rem;
+        font-weight: 400;
+      }
+      .own .key {
+        flex-direction: column;
+      }
+      summary {
+        font-size: var(--t-label);
+        min-block-size: 48px;
+        padding-block: 12px;
+      }
+      ul {
+        margin: 0;
+        padding-inline-start: 1.2em;
+      }
+    `,
+  ];
+
+  private setRpm(rpm: Ratio): void {
+    const held = compare(rpm, RPM_LOW) < 0 ? RPM_LOW : compare(rpm, RPM_HIGH) > 0 ? RPM_HIGH : rpm;
+    void this.app.jobs.change({ rpm: held });
+  }
+
+  private step(by: 1 | -1): void {
+    const now = this.app.job.rpm ?? ratio(0);
+    const tens = mul(BigInt(Math.floor(toNumber(now) / 10)), PLUS_STEP);
+    const next = by > 0 ? add(tens, PLUS_STEP) : compare(tens, now) < 0 ? tens : sub(tens, PLUS_STEP);
+    this.setRpm(max(next, RPM_LOW));
+  }
+
+  private scaleEnd(v: SpeedVerdict): number {
+    const shown = [v.job.atMost, v.drive.highest].map((x) => (x === null ? 0 : Number(x)));
+    const fastest = v.own.at(-1);
+    const want = Math.max(200, toNumber(this.app.job.rpm ?? ratio(0)), Math.min(...shown.filter((x) => x > 0), 4000) * 1.3);
+    const held = fastest ? Math.max(want, toNumber(fastest.rpm)) : want;
+    return SCALE_STEPS.find((s) => s >= held) ?? 20000;
+  }
+
+  /** With the stopping room known: the highest for this job. Without: what the drive follows, and no more than that. */
+  private headline(v: SpeedVerdict, roomKnown: boolean) {
+    const c: Ceiling = roomKnown ? v.job : v.drive;
+    const label = roomKnown ? speedText.highest : speedText.driveLabel;
+    const unknown = c.unknown.map((l) => limitText[l.id].name).join(', ');
+    return html`<div class="head">
+      <h1 class="label">${label}</h1>
+      ${c.highest === null
+        ? html`<p class="figure">${speedText.notKnown}</p>
+            <p>${speedText.notKnownList(unknown)}</p>
+            <p class="note">${atMostText(c)}</p>`
+        : html`<p><span class="deciding">${c.highest}</span><span class="unit">rpm</span></p>
+            ${c.binds ? html`<p>${bindsText(c.binds)}${c.next ? `; ${nextText(c.next)}` : ''}.</p>` : nothing}`}
+      ${roomKnown ? nothing : html`<p><strong>${speedText.notAThreadingSpeed}</strong></p>`}
+    </div>`;
+  }
+
+  private gauge(v: SpeedVerdict, roomKnown: boolean) {
+    const c = roomKnown ? v.job : v.drive;
+    const bearable = c.unknown.length > 0 ? null : (c.binds?.bearable ?? c.highest);
+    const rpm = this.app.job.rpm;
+    return html`<ls-gauge
+      .max=${this.scaleEnd(v)}
+      .within=${c.highest === null ? null : Number(c.highest)}
+      .limit=${bearable === null ? null : Number(bearable)}
+      .set=${rpm && toNumber(rpm)}
+      .speeds=${v.own.map((s) => toNumber(s.rpm))}
+      .text=${gaugeText(c.highest, rpm, v.standing)}
+    ></ls-gauge>`;
+  }
+
+  private verdict(v: SpeedVerdict, roomKnown: boolean) {
+    const rpm = this.app.job.rpm;
+    if (!rpm || !v.atSet) return html`<p class="label">${speedText.noneSet}</p>`;
+    const shown = roomKnown ? v.standing : v.driveStanding;
+    const over = v.atSet.filter((x) => x.standing === 'over').map((x) => limitText[x.limit.id].name);
+    const unknown = v.atSet.filter((x) => x.standing === 'unknown').map((x) => limitText[x.limit.id].name);
+    const near = v.atSet.filter((x) => x.standing === 'near').map((x) => limitText[x.limit.id].name);
+    return html`<div class="stack" role="status">
+      <ls-standing .standing=${v.standing ?? 'unknown'} .word=${standingWord[v.standing ?? 'unknown']}
+        >${speedText.at(decimal(rpm, 1))}</ls-standing
+      >
+      ${over.length ? html`<p class="over"><strong>${speedText.tooMuch(over.join(', '))}</strong></p>` : nothing}
+      ${unknown.length ? html`<p class="unknown">${speedText.notKnownList(unknown.join(', '))}</p>` : nothing}
+      ${near.length && !over.length ? html`<p class="near">${speedText.close(near.join(', '))}</p>` : nothing}
+      ${!roomKnown && shown && shown !== v.standing
+        ? html`<p>${speedText.driveAlone(standingWord[shown])}</p>`
+        : nothing}
+    </div>`;
+  }
+
+  private fastestLine(fastest: Ratio | null, roomKnown: boolean): string {
+    if (fastest) return roomKnown ? fastestText(fastest) : `${speedText.fastestDrive}: ${decimal(fastest, 1)} rpm`;
+    return roomKnown ? speedText.fastestNone : speedText.fastestDriveNone;
+  }
+
+  private ownSpeeds(v: SpeedVerdict, roomKnown: boolean) {
+    if (v.own.length === 0) return nothing;
+    const rpm = this.app.job.rpm;
+    const fastest = roomKnown ? v.fastest : v.fastestDrive;
+    return html`<h2 class="label">${speedText.has}</h2>
+      <div class="grid3 own">
+        ${v.own.map((s) => {
+          const standing: Standing = roomKnown ? s.standing : s.drive;
+          const chosen = rpm !== null && compare(rpm, s.rpm) === 0;
+          const shape = standing === 'over' ? 'dashed' : '';
+          return html`<button class="key ${shape}" aria-pressed=${chosen} @click=${() => this.setRpm(s.rpm)}>
+            <span>${decimal(s.rpm, 1)}</span><small>${standingWord[standing]}</small>
+          </button>`;
+        })}
+      </div>
+      <p class="note">
+        ${this.fastestLine(fastest, roomKnown)}
+      </p>`;
+  }
+
+  override render() {
+        const chosen = this.app.sheet.get('chosen').value;
+    if (!chosen)
+      return html`<h1>${speedText.noThread}</h1>
+        <a class="key solid" href="#/threads/find">${threadsText.choose}</a>`;
+    const v = this.app.sheet.get('speed').value;
+    if (!v) return nothing;
+    const { rpm, room } = this.app.job;
+    const limits = this.app.sheet.get('limits').value ?? [];
+    const roomKnown = limits.find((l) => l.id === 'stopping-room')?.within != null;
+    return html`
+      ${this.headline(v, roomKnown)} ${this.gauge(v, roomKnown)} ${this.verdict(v, roomKnown)}
+      <div class="set">
+        <button class="key" aria-label=${speedText.slower} @click=${() => this.step(-1)}>−</button>
+        <a class="key number" href="#/enter/job/rpm"
+          ><span class="unit">${speedText.setKey}</span
+          ><span class="value">${rpm ? decimal(rpm, 1) : '–'}</span><span class="unit">rpm</span></a
+        >
+        <button class="key" aria-label=${speedText.faster} @click=${() => this.step(1)}>+</button>
+      </div>
+      <p class="note">${speedText.set}. ${speedText.sameSpeed}</p>
+      ${this.ownSpeeds(v, roomKnown)}
+      <h2 class="label">${speedText.room}</h2>
+      <div class="pair">
+        <a class="key left" href="#/enter/job/room">${room ? statedText(room) : speedText.roomKey}</a>
+        <a class="key left" href="#/machine/field/wholeStopTime"
+          >${this.app.profile?.wholeStopTime
+            ? `${fieldText.wholeStopTime.label}: ${statedText(this.app.profile.wholeStopTime)}`
+            : speedText.enterTime}</a
+        >
+      </div>
+      <details>
+        <summary>${roomHelp.what}</summary>
+        <p>${roomHelp.measure}</p>
+        <ul>
+          ${roomHelp.takeOff.map((t) => html`<li><p>${t}</p></li>`)}
+        </ul>
+        ${[roomHelp.rest, roomHelp.also, roomHelp.openEnd, roomHelp.reverse].map((t) => html`<p>${t}</p>`)}
+      </details>
+      <h2 class="label">${speedText.limits}</h2>
+      <div>
+        ${limits.map((l) => {
+          const standing = v.atSet?.find((x) => x.limit === l)?.standing ?? (l.within === null ? 'unknown' : '');
+          const shownRpm = l.within !== null ? `${l.within}` : l.answeredTo ? decimal(l.answeredTo, 0, 'down') : '';
+          return html`<ls-row
+            .label=${limitText[l.id].name}
+            .value=${shownRpm || standingWord.unknown}
+            .unit=${shownRpm ? 'rpm' : ''}
+            .note=${l.answeredTo ? speedText.byRecord : ''}
+            .standing=${standing}
+            .word=${standing ? standingWord[standing] : ''}
+            why="Why"
+            figure="limit:${l.id}"
+          ></ls-row>`;
+        })}
+      </div>
+    `;
+  }
+}

@@ -1,0 +1,3 @@
+import './threads';
+import './find';
+import './type';

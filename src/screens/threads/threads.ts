@@ -1,0 +1,296 @@
+import { html, nothing, css } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { ScreenElement } from '../../elements/screen';
+import '../../elements/row';
+import '../../elements/standing';
+import { classOf, type Figure } from '../../core/figures';
+import { familyById, type Thread } from '../../core/thread';
+import { decimalText, ratioText, type Stated } from '../../core/quantity';
+import type { Job, NoseKind } from '../../core/job';
+import { decimal, mark, showLead, statedText } from '../../text/numbers';
+import {
+  classText,
+  drillName,
+  familyText,
+  handName,
+  noseName,
+  nutText,
+  sideName,
+  startsText,
+  threadsText,
+} from '../../text/threads';
+import { standingWord } from '../../text/speed';
+import type { App } from '../../state';
+
+/** Threads: the thread on this machine, with everything needed to set up for it. */
+@customElement('ls-threads')
+export class ThreadsScreen extends ScreenElement<App> {
+  static override styles = [
+    ...ScreenElement.styles,
+    css`
+      .name {
+        font-size: var(--t-deciding);
+        line-height: 1.05;
+        overflow-wrap: anywhere;
+      }
+      .name small {
+        font-size: 0.62em;
+      }
+      .nut {
+        padding-block: 10px;
+      }
+      .nut .figure {
+        display: block;
+      }
+      .ends {
+        position: sticky;
+        inset-block-end: -24px;
+        background: var(--paper);
+        padding-block: 8px 16px;
+      }
+      .options .key {
+        font-size: 1rem;
+        min-inline-size: 0;
+      }
+    `,
+  ];
+
+  private nameOf(thread: Thread | null, pitch: Stated) {
+    if (!thread) return html`<h1 class="name">${statedText(pitch)}</h1>`;
+    const cut = thread.designation.indexOf('×');
+    if (cut < 0) return html`<h1 class="name">${thread.designation}</h1>`;
+    return html`<h1 class="name">
+      ${thread.designation.slice(0, cut)}<small>${thread.designation.slice(cut)}</small>
+    </h1>`;
+  }
+
+  private pitchRows() {
+    const pitch = this.app.sheet.get('pitch').value;
+    const lead = this.app.sheet.get('lead').value;
+    if (!pitch || !lead) return nothing;
+    const p = showLead(pitch);
+    const l = showLead(lead);
+    const feed = this.app.sheet.get('chosen').value?.kind === 'feed';
+    return html`<ls-row
+        .label=${feed ? threadsText.feed : threadsText.pitch}
+        .value=${p.mm}
+        unit="mm"
+        .note="${p.tpi} tpi"
+        why="Why"
+        figure="pitch"
+      ></ls-row>
+      ${this.app.job.starts > 1
+        ? html`<ls-row
+            .label=${threadsText.leadOf(this.app.job.starts)}
+            .value=${l.mm}
+            unit="mm"
+            .note="${l.tpi} tpi"
+            why="Why"
+            figure="lead"
+          ></ls-row>`
+        : nothing}`;
+  }
+
+  private nut() {
+    const f = this.app.sheet.get('nutRule');
+    const { head, line } = nutText(f.value, this.app.profile?.threadDial === 'dial');
+    return html`<ls-row .label=${threadsText.nut} .note=${line} why="Why" figure="nutRule"
+      ><span class="figure">${head}</span></ls-row
+    >`;
+  }
+
+  private lengthValue(mm: number): { value: string; unit: string } {
+    const inches = this.app.settings.units === 'in';
+    const text = inches ? (mm / 25.4).toFixed(4) : mm.toFixed(2);
+    return { value: text.replace('.', mark()), unit: inches ? 'in' : 'mm' };
+  }
+
+  private depth(job: Job) {
+    const f = this.app.sheet.get('depth');
+    const size = job.noseSize && job.noseKind !== 'sharp' ? ` ${statedText(job.noseSize)}` : '';
+    const nose = job.noseKind ? `${noseName[job.noseKind]}${size}` : threadsText.noseNotKnown;
+    const shown = f.value === null ? { value: threadsText.notKnown, unit: '' } : this.lengthValue(f.value);
+    return html`<ls-row
+      .label=${threadsText.depth}
+      .value=${shown.value}
+      .unit=${shown.unit}
+      .note="${nose} · ${threadsText.depthRadial}"
+      why="Why"
+      figure="depth"
+    ></ls-row>`;
+  }
+
+  private blank(job: Job) {
+    const f = this.app.sheet.get('blank');
+    const label = job.side === 'external' ? threadsText.turnTo : threadsText.boreTo;
+    if (!f.value) return this.unknownRow(label, f, 'blank');
+    const { min, max, unit } = f.value;
+    const places = unit === 'mm' ? 3 : 4;
+    const text = (r: typeof max) => decimalText(r, { places, mark: mark(), keepZeros: true });
+    return html`<ls-row
+      .label=${label}
+      .value=${min ? `${text(min)} – ${text(max)}` : text(max)}
+      .unit=${unit}
+      why="Why"
+      figure="blank"
+    ></ls-row>`;
+  }
+
+  private drill() {
+    const f = this.app.sheet.get('drill');
+    if (!f.value) return this.unknownRow(threadsText.drill, f, 'drill');
+    const { name, kind, mm, percent } = f.value;
+    return html`<ls-row
+      .label=${threadsText.drill}
+      .value=${drillName(kind, name)}
+      .unit=${kind === 'metric' ? 'mm' : ''}
+      .note=${`${kind === 'metric' ? '' : `${decimal(mm, 2)} mm · `}${threadsText.percentThread(percent.toFixed(0))}`}
+      why="Why"
+      figure="drill"
+    ></ls-row>`;
+  }
+
+  private unknownRow(label: string, _f: Figure<unknown>, figure: string) {
+    return html`<ls-row .label=${label} .value=${threadsText.notKnown} why="Why" .figure=${figure}></ls-row>`;
+  }
+
+  private ratioRow() {
+    const r = this.app.sheet.get('stepsPerCount').value;
+    const held = this.app.sheet.get('ratioHeld');
+    const shown = r ? (r.pi ? `π × ${ratioText(r.mm)}` : ratioText(r.mm)) : threadsText.notKnown;
+    const state = held.standing ?? 'unknown';
+    const note = held.value
+      ? held.value.exact
+        ? threadsText.exact
+        : threadsText.heldNearly(`${held.value.held.top}/${held.value.held.bottom}`, held.value.ppm.toFixed(2).replace('-', '−'))
+      : threadsText.heldUnknown;
+    return html`<ls-row
+      .label=${threadsText.stepsPerCount}
+      .value=${shown}
+      .note=${note}
+      .standing=${state}
+      .word=${standingWord[state]}
+      why="Why"
+      figure="ratioHeld"
+    ></ls-row>`;
+  }
+
+  private standing() {
+    const v = this.app.sheet.get('speed').value;
+    const rpm = this.app.job.rpm;
+    const standing = v?.standing ?? 'unknown';
+    return html`<a class="key left" href="#/speed"
+      ><ls-standing .standing=${standing} .word=${standingWord[standing]}
+        >${rpm ? threadsText.atRpm(decimal(rpm, 1)) : threadsText.noRpm}</ls-standing
+      ></a
+    >`;
+  }
+
+  private toggle<K extends keyof Job>(key: K, options: readonly { value: Job[K]; label: string }[]) {
+    return html`<div class="keys options" role="group" aria-label=${threadsText[key as 'hand' | 'side']}>
+      ${options.map(
+        (o) =>
+          html`<button
+            class="key"
+            aria-pressed=${this.app.job[key] === o.value}
+            @click=${() => void this.app.jobs.change({ [key]: o.value, ...(key === 'side' ? { classId: null } : {}) })}
+          >
+            ${o.label}
+          </button>`,
+      )}
+    </div>`;
+  }
+
+  private nose(job: Job) {
+    const kinds: readonly NoseKind[] = ['radius', 'flat', 'sharp'];
+    return html`<div class="keys options" role="group" aria-label=${threadsText.nose}>
+        ${kinds.map(
+          (k) =>
+            html`<button
+              class="key"
+              aria-pressed=${job.noseKind === k}
+              @click=${() => void this.app.jobs.change({ noseKind: k })}
+            >
+              ${noseName[k]}
+            </button>`,
+        )}
+      </div>
+      ${job.noseKind && job.noseKind !== 'sharp'
+        ? html`<a class="key" href="#/enter/job/noseSize"
+            >${job.noseSize ? `${threadsText.noseSize} ${statedText(job.noseSize)}` : threadsText.noseEnter}</a
+          >`
+        : nothing}`;
+  }
+
+  private classes(thread: Thread, job: Job) {
+    const family = familyById(thread.family);
+    const offered = (job.side === 'external' ? family?.externalClasses : family?.internalClasses) ?? [];
+    const now = classOf(thread, job.classId, job.side);
+    if (offered.length < 2) return nothing;
+    return html`<h2 class="label">${threadsText.class}</h2>
+      <div class="keys options" role="group" aria-label=${threadsText.class}>
+        ${offered.map(
+          (c) =>
+            html`<button class="key" aria-pressed=${c === now} @click=${() => void this.app.jobs.change({ classId: c })}>
+              ${classText(c)}
+            </button>`,
+        )}
+      </div>`;
+  }
+
+  private chosenView(thread: Thread | null, pitch: Stated) {
+    const { job } = this.app;
+    const favourite = thread && this.app.settings.favourites.includes(thread.id);
+    const classId = thread && classOf(thread, job.classId, job.side);
+    const kind = thread ? familyText(thread.family) : threadsText.barePitch;
+    const about = [kind, classId && classText(classId), handName[job.hand].toLowerCase(), job.side === 'internal' ? sideName.internal.toLowerCase() : '']
+      .filter(Boolean)
+      .join(' · ');
+    return html`
+      <div>
+        ${this.nameOf(thread, pitch)}
+        <p class="label">${about}</p>
+      </div>
+      ${this.standing()}
+      <div>
+        ${this.pitchRows()} ${this.nut()} ${thread ? html`${this.depth(job)} ${this.blank(job)} ${this.drill()}` : nothing}
+        ${this.ratioRow()}
+      </div>
+      <div class="pair ends">
+        <a class="key" href="#/threads/find">${threadsText.another}</a>
+        <a class="key solid" href="#/speed">${threadsText.use}</a>
+      </div>
+      <h2 class="label">${threadsText.tool}</h2>
+      ${thread ? this.nose(job) : nothing}
+      ${this.toggle('hand', [
+        { value: 'right', label: handName.right },
+        { value: 'left', label: handName.left },
+      ])}
+      ${this.toggle('side', [
+        { value: 'external', label: sideName.external },
+        { value: 'internal', label: sideName.internal },
+      ])}
+      <a class="key" href="#/enter/job/starts">${startsText(job.starts)}</a>
+      ${thread ? this.classes(thread, job) : nothing}
+      ${thread
+        ? html`<button
+            class="key"
+            aria-pressed=${favourite ? 'true' : 'false'}
+            @click=${() => void this.app.toggleFavourite(thread.id)}
+          >
+            ${favourite ? threadsText.favouriteRemove : threadsText.favouriteAdd}
+          </button>`
+        : nothing}
+    `;
+  }
+
+  override render() {
+    const chosen = this.app.sheet.get('chosen').value;
+    if (!chosen)
+      return html`<h1>${threadsText.none}</h1>
+        <p>${threadsText.noneHelp}</p>
+        <div class="grow"></div>
+        <a class="key solid big" href="#/threads/find">${threadsText.choose}</a>`;
+    return this.chosenView(chosen.thread, chosen.pitch);
+  }
+}

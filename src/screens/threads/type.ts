@@ -1,0 +1,110 @@
+import { html, nothing, css } from 'lit';
+import { customElement, state } from 'lit/decorators.js';
+import { ScreenElement } from '../../elements/screen';
+import '../../elements/pad';
+import type { PadInputEvent } from '../../elements/pad';
+import { FEED_FIELD, PITCH_FIELD, type ThreadChoice } from '../../core/job';
+import { readNumber } from '../../core/machine';
+import { search, type Thread } from '../../core/thread';
+import { isUnit } from '../../core/quantity';
+import { mark, refusalText, understood } from '../../text/numbers';
+import { padWords } from '../../text/pad';
+import { threadsText } from '../../text/threads';
+import type { App } from '../../state';
+
+type Way = 'any' | 'mm' | 'tpi' | 'in' | 'module' | 'dp' | 'feed-mm' | 'feed-in';
+const WAYS: readonly Way[] = ['any', 'mm', 'tpi', 'in', 'module', 'dp', 'feed-mm', 'feed-in'];
+const SHOWN = 24;
+
+/**
+ * Typing a size or a pitch: the list narrows at each key. With a unit chosen, what was typed can also be used as
+ * it stands: a bare pitch, a worm's module or diametral pitch, or a feed per rev.
+ */
+@customElement('ls-type')
+export class TypeScreen extends ScreenElement<App> {
+  static override styles = [
+    ...ScreenElement.styles,
+    css`
+      :host {
+        padding: 0;
+        block-size: 100%;
+        overflow: hidden;
+      }
+      ls-pad {
+        flex: 1;
+        min-block-size: 0;
+      }
+      .results {
+        display: flex;
+        gap: var(--gap);
+        overflow-x: auto;
+      }
+      .results .key {
+        flex: 0 0 calc(50% - var(--gap) / 2);
+      }
+    `,
+  ];
+  @state() private typed = '';
+  @state() private way: Way = 'any';
+
+  private get found(): readonly Thread[] {
+    if (this.way === 'module' || this.way === 'dp' || this.way.startsWith('feed')) return [];
+    const { favourites, recent } = this.app.settings;
+    const unit = this.way === 'any' ? null : (this.way as 'mm' | 'in' | 'tpi');
+    return search(this.typed, { unit, favourites: new Set(favourites), recent, limit: SHOWN });
+  }
+
+  /** What was typed, taken as a pitch or feed by itself. */
+  private get asItStands(): { choice: ThreadChoice; line: string } | { error: string } | null {
+    if (this.way === 'any' || this.typed === '') return null;
+    const feed = this.way.startsWith('feed');
+    const unit = feed ? this.way.slice(5) : this.way;
+    if (!isUnit(unit)) return null;
+    const read = readNumber(feed ? FEED_FIELD : PITCH_FIELD, this.typed, unit);
+    if (!read.ok) return { error: refusalText(read.refusal) };
+    const choice: ThreadChoice = feed
+      ? { kind: 'feed', perRev: read.value }
+      : { kind: 'pitch', pitch: read.value };
+    return { choice, line: understood(read.value, PITCH_FIELD.units) };
+  }
+
+  private pick(t: Thread): void {
+    void this.app.chooseThread({ kind: 'catalogue', id: t.id }, t.starts);
+    this.go('#/threads');
+  }
+
+  private use(choice: ThreadChoice): void {
+    void this.app.chooseThread(choice, 1);
+    this.go('#/threads');
+  }
+
+  override render() {
+    const bare = this.asItStands;
+    const { found } = this;
+    const units = WAYS.map((w) => ({ id: w, label: threadsText.ways[w] }));
+    return html`<ls-pad
+      .label=${threadsText.searchLabel}
+      .value=${this.typed}
+      .units=${units}
+      .unit=${this.way}
+      .mark=${mark()}
+      .words=${padWords}
+      .understood=${bare && 'line' in bare ? bare.line : ''}
+      .error=${bare && 'error' in bare && found.length === 0 ? bare.error : ''}
+      @ls-pad-input=${(e: PadInputEvent) => {
+        this.typed = e.value;
+        this.way = e.unit as Way;
+      }}
+    >
+      <div slot="results" class="results" role="group" aria-label=${threadsText.foundCount(found.length)}>
+        ${bare && 'choice' in bare
+          ? html`<button class="key solid" @click=${() => this.use(bare.choice)}>${this.way.startsWith('feed') ? threadsText.asFeed : threadsText.asPitch}</button>`
+          : nothing}
+        ${found.map((t) => html`<button class="key" @click=${() => this.pick(t)}>${t.designation}</button>`)}
+        ${found.length === 0 && !(bare && 'choice' in bare)
+          ? html`<p class="note">${this.typed ? threadsText.nothingFound : threadsText.typeHint}</p>`
+          : nothing}
+      </div>
+    </ls-pad>`;
+  }
+}
