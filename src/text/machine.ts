@@ -210,5 +210,6 @@ export const machineText = {
 
 const choicesOf = (field: FieldName): Readonly<Record<string, ChoiceText>> =>
   (choiceText as Readonly<Record<string, Readonly<Record<string, ChoiceText>>>>)[field] ?? {};
-export const choiceLabel = (field: FieldName, option: string): string => choicesOf(field)[option]?.label ?? option;
+export const choiceLabel = (field: FieldName, option: string): string =>
+  choicesOf(field)[option]?.label ?? option;
 export const choiceNote = (field: FieldName, option: string): string => choicesOf(field)[option]?.note ?? '';
