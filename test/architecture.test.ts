@@ -189,7 +189,7 @@ function exactnessOffences(sources: Sources): string[] {
 /** Three words in a row: something a person would read, which belongs to src/text. */
 const WORDS = /[A-Za-z]{2,} [a-z]{2,} [a-z]{2,}/;
 
-/** Text of a person's language in core. Messages of thrown errors and sources of figures are for us and stay. */
+/** Text of a person's language in core. Errors, sources of figures and words to search by aren't read by anyone. */
 function sentenceOffences(sources: Sources): string[] {
   return Object.entries(sources).flatMap(([name, text]) => {
     if (!name.startsWith('core/')) return [];
@@ -203,10 +203,12 @@ function sentenceOffences(sources: Sources): string[] {
   });
 }
 
+const UNREAD = ['source', 'words'];
+
 function isForUs(node: ts.Node): boolean {
   for (let up: ts.Node | undefined = node; up; up = up.parent) {
     if (ts.isNewExpression(up) && /Error$/.test(up.expression.getText())) return true;
-    if (ts.isPropertyAssignment(up) && up.name.getText() === 'source') return true;
+    if (ts.isPropertyAssignment(up) && UNREAD.includes(up.name.getText())) return true;
     if (ts.isVariableDeclaration(up) && /SOURCE/.test(up.name.getText())) return true;
   }
   return false;
