@@ -1,0 +1,2 @@
+/** Style sheets that the build links; importing one gives nothing. */
+declare module '*.css';
