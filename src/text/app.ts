@@ -1,3 +1,4 @@
+import { capital, words } from './words';
 import { fieldText } from './machine-fields';
 import type { FieldName } from '../core/machine';
 
@@ -181,13 +182,15 @@ export const persistText = {
 /** Shown before the first use, and in the settings ever after. */
 export const cautions = {
   heading: 'Before you begin',
-  points: [
-    'A turning chuck takes hold of sleeves, gloves and hair. Hands off the phone while it turns and the tool is in.',
-    'The app sees nothing of the lathe. It reckons from what you enter, and can’t know whether that is so.',
-    'No program is a stop. The stop button must cut power by itself, and be tested by you.',
-    'Mains wiring and stop circuits are for trained people, under your local rules.',
-    'Where this app and your lathe’s manual differ, the manual and those who know the machine decide.',
-  ],
+  get points(): readonly string[] {
+    return [
+      'A turning chuck takes hold of sleeves, gloves and hair. Hands off the phone while it turns and the tool is in.',
+      'The app sees nothing of the lathe. It reckons from what you enter, and can’t know whether that is so.',
+      'No program is a stop. The stop button must cut power by itself, and be tested by you.',
+      `${capital(words().mains)} wiring and stop circuits are for trained people, under your local rules.`,
+      'Where this app and your lathe’s manual differ, the manual and those who know the machine decide.',
+    ];
+  },
   accept: 'I have read this',
   again: 'Read the cautions again',
 } as const;

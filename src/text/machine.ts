@@ -87,7 +87,7 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
   },
   spindleDrive: {
     speeds: { label: 'Fixed speeds', note: 'Belts or gears.' },
-    range: { label: 'A range', note: 'A speed knob or inverter.' },
+    range: { label: 'A range', note: 'A speed knob.' },
   },
   chuckMount: {
     'screw-on': {

@@ -56,9 +56,17 @@ export const grouped = (text: string): string =>
     (_all, sign: string, whole: string) => sign + whole.replace(/\B(?=(\d{3})+$)/g, THIN),
   );
 
+const SINGLE: Readonly<Record<string, string>> = {
+  teeth: 'tooth',
+  lines: 'line',
+  steps: 'step',
+  turns: 'turn',
+};
+
 const withUnit = (value: string, unit: string): string => {
   if (unit === '') return value;
-  return unit === '°' ? value + unit : value + NBSP + unit;
+  if (unit === '°') return value + unit;
+  return value + NBSP + (value === '1' ? (SINGLE[unit] ?? unit) : unit);
 };
 
 /** Threads per inch and the like are said in halves and quarters where they are such. */

@@ -1,6 +1,7 @@
 import type { Ceiling, LimitReading, Standing } from '../core/figures';
 import type { Ratio } from '../core/quantity';
 import { plain, whole } from './numbers';
+import { words } from './words';
 import { limitText } from './why-limits';
 
 /** How a figure stands to its limit, in one or two words. */
@@ -85,12 +86,11 @@ export const atMostText = (c: Ceiling): string =>
 
 export const fastestText = (rpm: Ratio): string => `${speedText.fastest}: ${plain(rpm)} rpm`;
 
-/** What the scale says to someone who can't see it. */
-export const gaugeText = (highest: bigint | null, set: Ratio | null, standing: Standing | null): string => {
-  const top =
-    highest === null ? 'Highest for this job not known.' : `Highest for this job ${whole(highest)} rpm.`;
+/** What the scale says to someone who can't see it: the limit drawn on it, the speed set, and how that stands. */
+export const gaugeText = (limit: bigint | null, set: Ratio | null, standing: Standing | null): string => {
+  const top = limit === null ? 'Limit on the scale: not known.' : `Limit on the scale: ${whole(limit)} rpm.`;
   if (set === null || standing === null) return `${top} No speed set.`;
-  return `${top} Set ${plain(set)} rpm: ${standingWord[standing]}.`;
+  return `${top} Speed set: ${plain(set)} rpm, ${standingWord[standing].toLowerCase()}.`;
 };
 
 /** What usable stopping room is, and what must come off the groove or gap first. */
@@ -98,11 +98,13 @@ export const roomHelp = {
   heading: 'Usable stopping room',
   what: 'How far the tool may travel past the full thread before it meets anything.',
   measure: 'Measure the groove or the gap to the shoulder. Then take off:',
-  takeOff: [
-    'half the width of the tool at the work’s surface: the thread is full only up to its middle',
-    'what the angled slide moves the tool along: depth × tangent of its angle (0.52 mm for 0.92 mm deep at 29.5°)',
-    'a margin: 0.5 mm or more',
-  ],
+  get takeOff(): readonly string[] {
+    return [
+      'half the width of the tool at the work’s surface: the thread is full only up to its middle',
+      `how far the ${words().topSlide} moves the tool along: depth × tangent of its angle, 0.52 mm for 0.92 mm deep at 29.5°`,
+      'a margin: 0.5 mm or more',
+    ];
+  },
   rest: 'What is left is the usable room. If nothing is left, cut a wider groove, cut away from the shoulder, or turn by hand.',
   also: 'Look at the other end too: chuck jaws, steady and centre.',
   openEnd: 'A thread that runs out into the open has the room to the next thing in the way.',

@@ -5,12 +5,36 @@ import { statedText, whole } from './numbers';
 export const familyName: Record<string, string> = {
   'iso-coarse': 'ISO metric coarse',
   'iso-fine': 'ISO metric fine',
+  'iso-constant': 'ISO metric, constant pitch',
+  mj: 'Metric with rounded root, MJ',
   unc: 'Unified coarse, UNC',
   unf: 'Unified fine, UNF',
   unef: 'Unified extra fine, UNEF',
+  un: 'Unified, constant pitch, UN',
+  uns: 'Unified special, UNS',
+  unj: 'Unified with rounded root, UNJ',
   bsw: 'Whitworth, BSW',
   bsf: 'Whitworth fine, BSF',
   ba: 'British Association, BA',
+  g: 'Pipe, parallel, G',
+  r: 'Pipe, taper, R',
+  npt: 'Pipe, taper, NPT',
+  tr: 'Trapezoidal, Tr',
+  acme: 'Acme',
+  'stub-acme': 'Stub Acme',
+  buttress: 'Buttress 7° and 45°',
+  square: 'Square',
+  round: 'Round, Rd',
+  'model-engineer': 'Model engineer, ME',
+  brass: 'Brass, 26 tpi',
+  cycle: 'Cycle, BSC',
+  optical: 'Optical mounts, metric',
+  camera: 'Cameras and tripods',
+  microscope: 'Microscope objectives, RMS',
+  'spark-plug': 'Spark plugs',
+  'worm-module': 'Worm by module',
+  'worm-dp-29': 'Worm by diametral pitch, 14.5°',
+  'worm-dp-40': 'Worm by diametral pitch, 20°',
 };
 
 /** A family's name; its id where no words stand for it. */
@@ -18,10 +42,26 @@ export const familyText = (id: string): string => familyName[id] ?? id;
 
 /** What each standard lists, for the line under a family. */
 export const standardName: Record<string, string> = {
-  'ISO 261': 'ISO 261: diameters and pitches of metric threads',
+  'ISO 261': 'ISO 261: metric threads, diameters and pitches',
+  'ISO 5855': 'ISO 5855: MJ threads',
   'ASME B1.1': 'ASME B1.1: unified inch screw threads',
+  'ASME B1.15': 'ASME B1.15: UNJ threads',
   'BS 84': 'BS 84: threads of Whitworth form',
   'BS 93': 'BS 93: British Association threads',
+  'BS 811': 'BS 811: cycle threads',
+  'ISO 228-1': 'ISO 228-1: pipe threads, joint not made in the thread',
+  'ISO 7-1': 'ISO 7-1: pipe threads, joint made in the thread',
+  'ASME B1.20.1': 'ASME B1.20.1: taper pipe threads',
+  'ISO 2902': 'ISO 2902: trapezoidal threads',
+  'ASME B1.5': 'ASME B1.5: Acme threads',
+  'ASME B1.8': 'ASME B1.8: Stub Acme threads',
+  'ASME B1.9': 'ASME B1.9: buttress threads',
+  'DIN 405-1': 'DIN 405-1: round threads',
+  'ISO 1222': 'ISO 1222: tripod screws',
+  'ISO 8038': 'ISO 8038: microscope objectives',
+  'ISO 28741': 'ISO 28741: spark plugs',
+  'ISO 54': 'ISO 54: modules',
+  'common practice': 'Common practice, no standard',
 };
 export const standardText = (standard: string): string => standardName[standard] ?? standard;
 
@@ -34,9 +74,10 @@ const className: Readonly<Record<string, string>> = {
   'nut-medium': 'Medium nut',
   'nut-normal': 'Normal nut',
   nut: 'Nut',
+  internal: 'Internal',
 };
-/** A class as its standard writes it. @example classText('6g') // "6g" */
-export const classText = (id: string): string => className[id] ?? id;
+/** A class as its standard says it. @example classText('6g') // "6g", classText('screw-2G') // "2G" */
+export const classText = (id: string): string => className[id] ?? id.replace(/^(?:screw|nut)-/, '');
 
 const DRILL: Readonly<Record<'metric' | 'number' | 'letter' | 'fraction', (name: string) => string>> = {
   metric: (name) => name,
@@ -175,6 +216,10 @@ export const threadsText = {
   external: 'External',
   internal: 'Internal',
 } as const;
+
+/** The drawing of the profile in words. @param angle included angle, degrees */
+export const profileWords = (name: string, pitch: string, angle: number): string =>
+  `${name} in section: pitch ${pitch}, included angle ${angle}°`;
 
 /** How many threads a search found beyond those shown. */
 export const moreText = (n: number): string => (n === 1 ? '1 more' : `${whole(n)} more`);

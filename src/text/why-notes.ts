@@ -1,5 +1,42 @@
+import type { InfeedRefusal, LimitRefusal } from '../core/thread';
+import type { LimitSource } from '../core/thread/limits';
+import { words } from './words';
+
+/** Codes under which core/figures names its sources, beside those of the limits of size. */
+export type SourceCode =
+  | LimitSource
+  | 'entered'
+  | 'catalogue'
+  | 'chain'
+  | 'inch'
+  | 'iso5408'
+  | 'bestFraction'
+  | 'nutTheorem'
+  | 'groove'
+  | 'limits'
+  | 'drill'
+  | 'rates'
+  | 'burst'
+  | 'chuck'
+  | 'spindle'
+  | 'stopping';
+
+/** Codes of what is said beside a figure: its conditions, or why there is none. */
+export type NoteCode =
+  | LimitRefusal
+  | `depth-${InfeedRefusal}`
+  | 'no-diameter'
+  | 'held-exact'
+  | 'held-near'
+  | 'held-other'
+  | 'held-nothing'
+  | 'nut-conditions'
+  | 'depth-stop-on-diameter'
+  | 'not-positive'
+  | 'no-drill-near';
+
 /** Where a formula or a table comes from, honestly: also where it was written down from memory. */
-export const sourceText: Record<string, string> = {
+export const sourceText: Record<SourceCode, string> = {
   entered: 'As entered',
   catalogue: 'The catalogue of threads; each table names its standard',
   chain: 'Own reckoning, in whole numbers and fractions',
@@ -21,10 +58,18 @@ export const sourceText: Record<string, string> = {
   'asmeB1.1-formula': 'ASME B1.1, formulas',
   'bs84-formula-from-memory': 'BS 84, formulas, from memory',
   'bs93-formula': 'BS 93:1951, formulas',
+  'asmeB1.15-formula-from-memory': 'ASME B1.15, formulas, from memory',
+  'iso228-table': 'ISO 228-1, table',
+  'iso2903-formula': 'ISO 2903, formulas',
+  'iso2903-multi-start-from-memory': 'ISO 2903, formulas; the factor for several starts from memory',
+  'asmeB1.5-formula': 'ASME B1.5, formulas',
+  'asmeB1.5-formula-from-memory': 'ASME B1.5, formulas, from memory',
+  'asmeB1.8-formula-from-memory': 'ASME B1.8, formulas, from memory',
+  'asmeB1.9-formula-from-memory': 'ASME B1.9, formulas, from memory',
 };
 
 /** What stands beside a figure that isn't an ordinary answer, or must be known with it. */
-export const noteText: Record<string, string> = {
+export const noteText: Record<NoteCode, string> = {
   'no-diameter': 'A bare pitch or a feed has no diameter. Choose a thread from the list.',
   'held-exact': 'Held exactly. Exact if the entries match the machine.',
   'held-near': 'Not held exactly: the error grows with travel. Keep the nut closed.',
@@ -32,8 +77,9 @@ export const noteText: Record<string, string> = {
   'held-nothing': 'No ratio this near fits the controller’s numbers.',
   'nut-conditions':
     'Only while ratio, direction and power stay as they are, no counts are lost, the drive follows with the nut open, and the nut goes fully home. A dial plate may show fewer lines.',
-  'depth-stop-on-diameter':
-    'Radial, from the nominal diameter to the basic pitch diameter. Stop on the measured diameter, not on this figure.',
+  get 'depth-stop-on-diameter'() {
+    return `Radial, from the nominal diameter to the basic ${words().pitchDiameter}. Stop on the measured diameter, not on this figure.`;
+  },
   'depth-not-positive': 'A size is zero or below.',
   'depth-angle-out-of-range': 'The flank angles do not make a thread.',
   'depth-parallel-flanks': 'A square thread gets its width from the tool, not from the depth.',
@@ -50,6 +96,8 @@ export const noteText: Record<string, string> = {
   'pitch-not-in-standard': 'The standard gives no limits for this pitch.',
   'pitch-too-fine-for-diameter': 'The standard does not give so fine a pitch at this diameter.',
   'diameter-not-in-standard': 'The standard gives no limits for this diameter.',
+  'taper-gauged-by-length': 'A taper thread is gauged by its length, not by its diameter.',
+  'multi-start-not-covered': 'The standard gives no limits for several starts.',
   'no-major-diameter': 'This thread has no diameter of its own.',
   'not-positive': 'A size is zero or below.',
   'no-drill-near': 'No standard drill leaves between 30 and 100 % of thread.',

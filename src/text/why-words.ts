@@ -1,3 +1,5 @@
+import { words } from './words';
+
 /** Codes under which core/figures gives its formulas. A test runs the figures and asks for words for each. */
 export type FormulaCode =
   | 'chosen'
@@ -28,18 +30,21 @@ export type FormulaCode =
   | 'speed';
 
 const HALF = 'half the difference of {start} and {pitchDiameter}';
-const HALF_ANGLE = 'A is half the angle of the thread: 30°, Whitworth 27.5°, BA 23.75°.';
+const HALF_ANGLE =
+  'A is half the angle of the thread: 30° of a 60° thread, 27.5° Whitworth, 23.75° BA, 15° trapezoidal, 14.5° Acme. Where the flanks differ, both are reckoned with.';
 
 export interface FormulaText {
   readonly title: string;
   /** With {terms}; shown once with their names, once with their values. */
   readonly formula: string;
-  /** What the formula's own signs mean; empty where there are none. */
+  /** What the formula's own signs mean. */
   readonly signs?: string;
+  /** The line only names values, so they stand as they were stated; else lengths become millimetres in it. */
+  readonly asStated?: true;
 }
 
 export const formulaText: Record<FormulaCode, FormulaText> = {
-  chosen: { title: 'What is cut', formula: '{pitch}' },
+  chosen: { title: 'What is cut', formula: '{pitch}', asStated: true },
   pitch: { title: 'Pitch', formula: '{stated}' },
   lead: { title: 'Lead', formula: '{starts} × {pitch}' },
   screwLead: { title: 'Leadscrew lead', formula: '{pitch} × {starts}' },
@@ -77,11 +82,19 @@ export const formulaText: Record<FormulaCode, FormulaText> = {
     signs: HALF_ANGLE,
   },
   blank: { title: 'Blank', formula: 'limits of the class for the crest' },
-  'blank-external': { title: 'Turn blank to', formula: '{min} to {max}, class {class}' },
-  'blank-internal': { title: 'Bore to', formula: '{min} to {max}, class {class}' },
+  'blank-external': { title: 'Turn blank to', formula: '{min} to {max}, class {class}', asStated: true },
+  'blank-internal': { title: 'Bore to', formula: '{min} to {max}, class {class}', asStated: true },
   drill: { title: 'Tapping drill', formula: 'the standard drill that leaves the thread wanted' },
-  'drill-metric': { title: 'Tapping drill', formula: '{major} − {pitch}, nearest standard drill: {drill}' },
-  'drill-inch': { title: 'Tapping drill', formula: 'standard drill nearest to 75 % of thread: {drill}' },
+  'drill-metric': {
+    title: 'Tapping drill',
+    formula: '{major} − {pitch}, nearest standard drill: {drill}',
+    asStated: true,
+  },
+  'drill-inch': {
+    title: 'Tapping drill',
+    formula: 'standard drill nearest to 75 % of thread: {drill}',
+    asStated: true,
+  },
   limits: { title: 'Speed limits', formula: 'each limit by itself' },
   speed: { title: 'Highest for this job', formula: 'the lowest of the limits, rounded down' },
 };
@@ -114,7 +127,9 @@ export const termText: Record<string, string> = {
   nose: 'tool nose',
   percent: 'percentage of thread',
   pitch: 'pitch',
-  pitchDiameter: 'pitch diameter',
+  get pitchDiameter() {
+    return words().pitchDiameter;
+  },
   rated: 'rated rate',
   ratio: 'steps per count',
   revs: 'motor revs per leadscrew rev',

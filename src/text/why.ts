@@ -1,11 +1,14 @@
 import type { InputPath } from '../core/context';
 import type { Amount, Figure, LimitReading, ShownUnit, Term } from '../core/figures';
 import { fromBase, inBase, isUnit, mul, type Ratio } from '../core/quantity';
+import type { Between } from '../core/figures';
+import type { NutRule } from '../core/cut';
 import { amountText, NOT_KNOWN, plain, rounded, showAmount, whole } from './numbers';
 import { originText, pathLabel } from './paths';
+import { classText, nutText } from './threads';
 import { unitLabel } from './units';
 import { limitText } from './why-limits';
-import { noteText, sourceText } from './why-notes';
+import { noteText, sourceText, type NoteCode, type SourceCode } from './why-notes';
 import { formulaText, termName, type FormulaCode, type FormulaText } from './why-words';
 
 export { figureName, jobText, originText, pathLabel } from './paths';
@@ -19,7 +22,6 @@ export interface Rendered {
   /** The formula with the names of its terms, and once more with their values. */
   readonly formula: string;
   readonly numbers: string;
-  /** Empty where the answer is no single number. */
   readonly result: string;
   readonly terms: readonly { readonly name: string; readonly value: string; readonly from: string }[];
   readonly source: string;
@@ -29,7 +31,6 @@ export interface Rendered {
 
 /** A limit's reckoning, with the speeds that follow from it. */
 export interface RenderedLimit extends Rendered {
-  readonly why: string;
   /** What is asked at the speed set; empty while none is set. */
   readonly demand: string;
   readonly limit: string;
@@ -42,9 +43,12 @@ export interface RenderedLimit extends Rendered {
 
 type Terms = Readonly<Record<string, Term>>;
 
+/** An amount in the unit it was stated in; the only amounts in words are classes. */
+const asStated = (a: Amount | null): string => (a?.kind === 'words' ? classText(a.code) : amountText(a));
+
 /** Lengths that a person states in another unit are written into the line as they become millimetres. */
 const inLine = (a: Amount | null): string => {
-  if (a?.kind !== 'exact') return amountText(a);
+  if (a?.kind !== 'exact') return asStated(a);
   const { unit, value } = a;
   if (unit === 'tpi') return `(25.4 mm ÷ ${amountText({ ...a, unit: 'none' })})`;
   if (unit === 'in') return `(${plain(value)} × 25.4 mm)`;
@@ -65,7 +69,7 @@ const missingText = (paths: readonly InputPath[]): Rendered['missing'] =>
 const termLines = (code: string, terms: Terms): Rendered['terms'] =>
   Object.entries(terms).map(([term, { amount, from }]) => ({
     name: termName(code, term),
-    value: showAmount(amount),
+    value: amount?.kind === 'words' ? classText(amount.code) : showAmount(amount),
     from: originText(from),
   }));
 
@@ -75,22 +79,38 @@ const lines = (
   terms: Terms,
 ): Pick<Rendered, 'formula' | 'numbers' | 'terms'> => ({
   formula: fill(text.formula, (term) => termName(code, term)),
-  numbers: fill(text.formula, (term) => inLine(terms[term]?.amount ?? null)),
+  numbers: fill(text.formula, (term) => (text.asStated ? asStated : inLine)(terms[term]?.amount ?? null)),
   terms: termLines(code, terms),
 });
 
-const words = (record: Readonly<Record<string, string>>, code: string): string => record[code] ?? code;
+/** Core gives its codes as plain text; a test holds that every one of them has words. */
+const sourceOf = (code: string): string => sourceText[code as SourceCode] ?? code;
+const noteOf = (code: string): string => noteText[code as NoteCode] ?? code;
+
+const betweenText = ({ min, max, unit }: Between): string =>
+  `${min ? `${plain(min)} – ` : ''}${plain(max)}\u00a0${unit}`;
+
+/** The answer itself, where it is known but no single amount. */
+const answerOf = ({ value, why }: Figure<unknown>): string => {
+  if (value === null) return NOT_KNOWN;
+  if (why.formula === 'nutRule') return nutText(value as NutRule, why.terms.teeth !== undefined).head;
+  if (why.formula.startsWith('blank-')) return betweenText(value as Between);
+  if (why.formula === 'chosen') return amountText(why.terms.pitch?.amount ?? null);
+  if (why.formula === 'limits') return limitsText((value as readonly LimitReading[]).length);
+  return why.result ? showAmount(why.result) : NOT_KNOWN;
+};
+const limitsText = (n: number): string => `${n} limits`;
 
 /** The grounds of a figure in words: formula, values, result, source, notes, and what is missing. */
 export const renderWhy = (figure: Figure<unknown>): Rendered => {
-  const { formula: code, terms, result, source, notes } = figure.why;
+  const { formula: code, terms, source, notes } = figure.why;
   const text = formulaText[code as FormulaCode];
   return {
     title: text.title,
     ...lines(code, text, terms),
-    result: result ? showAmount(result) : figure.value === null ? NOT_KNOWN : '',
-    source: words(sourceText, source),
-    notes: [...(text.signs ? [text.signs] : []), ...notes.map((n) => words(noteText, n))],
+    result: answerOf(figure),
+    source: sourceOf(source),
+    notes: [...(text.signs ? [text.signs] : []), ...notes.map(noteOf)],
     missing: missingText(figure.missing),
   };
 };
@@ -103,33 +123,45 @@ const answeredText = (l: LimitReading): string =>
     ? `Not known. Answered by your ramp test, up to ${whole(l.answeredTo.n / l.answeredTo.d)} rpm.`
     : '';
 
+/** Stands in the line of values while no speed is set. */
+const SET = termName('speed', 'rpm');
+
 const rpmText = (n: bigint | null): string => (n === null ? NOT_KNOWN : `${whole(n)}\u00a0rpm`);
+
+const marginText = (margin: Ratio): string =>
+  margin.n === margin.d
+    ? 'It is used up to the limit itself.'
+    : `Close from ${plain(fromBase(margin, 'percent'))}\u00a0% of the limit.`;
+
+const speedsText = (l: LimitReading): string =>
+  l.within === null ? '' : `OK up to ${rpmText(l.within)}; too much above ${rpmText(l.bearable)}.`;
 
 /** One limit in words: what is asked of it at a speed (null: none set), what it bears, and the speeds that follow. */
 export const renderLimit = (l: LimitReading, rpm: Ratio | null): RenderedLimit => {
   const text = limitText[l.id];
-  const terms: Terms = {
-    ...l.terms,
-    rpm: { amount: rpm && { kind: 'exact', value: rpm, unit: 'rpm' }, from: 'job.rpm' },
-  };
+  const setSpeed: Term = { amount: rpm && { kind: 'exact', value: rpm, unit: 'rpm' }, from: 'job.rpm' };
+  const terms: Terms = { ...l.terms, rpm: setSpeed };
   const demand = l.perRpm && rpm ? inUnit(mul(l.perRpm, rpm), l.unit, 'up') : '';
-  const percent = plain(fromBase(l.margin, 'percent'));
+  const limit = l.limit ? inUnit(l.limit, l.unit, 'down') : NOT_KNOWN;
+  const said = lines(
+    l.id,
+    { title: text.name, formula: rpm ? text.formula : text.formula.replace('{rpm}', SET) },
+    terms,
+  );
+  const [margin, answered, speeds] = [marginText(l.margin), answeredText(l), speedsText(l)];
+  const known = l.within === null ? '' : demand ? `${demand} of ${limit}` : `up to ${rpmText(l.within)}`;
   return {
     title: text.name,
-    ...lines(l.id, { title: text.name, formula: text.formula }, terms),
-    result: demand || NOT_KNOWN,
-    source: words(sourceText, l.source),
-    notes: [text.why],
+    ...said,
+    result: known || NOT_KNOWN,
+    source: sourceOf(l.source),
+    notes: [text.why, `Limit: ${limit}. ${margin}`, speeds, answered].filter((note) => note !== ''),
     missing: missingText(l.missing),
-    why: text.why,
     demand,
-    limit: l.limit ? inUnit(l.limit, l.unit, 'down') : NOT_KNOWN,
-    margin:
-      l.margin.n === l.margin.d
-        ? 'Close is not marked for this limit'
-        : `Close from ${percent}\u00a0% of the limit`,
+    limit,
+    margin,
     within: rpmText(l.within),
     bearable: rpmText(l.bearable),
-    answered: answeredText(l),
+    answered,
   };
 };
