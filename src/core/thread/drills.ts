@@ -25,8 +25,7 @@ const METRIC: readonly (readonly [number, number, number])[] = [
   [30, 300, 5],
   [310, 1400, 10],
   [1425, 3200, 25],
-  [3250, 5000, 50],
-  [5100, 10000, 100],
+  [3250, 10000, 50],
 ];
 // Sixty-fourths to 1 3/4 in, then thirty-seconds to 2 in and sixteenths to 3 1/2 in (from memory of B94.11M).
 const FRACTIONS: readonly (readonly [number, number, number])[] = [

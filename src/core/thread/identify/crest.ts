@@ -50,7 +50,7 @@ const below = (z: number): number => {
 };
 
 /** Anything at all may have happened to a crest; also keeps the logarithm above the error of `below`. Per mm. */
-const FLOOR = 1e-5;
+export const FLOOR = 1e-5;
 
 const share = (p: CrestPart, short: number, u: number): number => {
   // Six standard deviations outside a span, the blur has nothing left to give.

@@ -1,6 +1,6 @@
 import type { Measured } from '../wires';
 import type { Candidate } from './candidate';
-import { crestDensity, crestState, type CrestState } from './crest';
+import { crestDensity, crestState, FLOOR, type CrestState } from './crest';
 import type { ThreadReadings } from './readings';
 import { separate, type Separation } from './separate';
 
@@ -40,6 +40,8 @@ const PITCH_SPREAD = 0.001;
 /** Flanks as found on real threads, degrees on the included angle. */
 const ANGLE_SPREAD = 0.5;
 const TOO_FAR = 4;
+/** About 25 standard deviations off. */
+const HOPELESS = -300;
 
 const spreadOf = (read: Measured, own: number): number => Math.sqrt((read.u ?? 0) ** 2 + own ** 2);
 
@@ -65,6 +67,8 @@ const logLikelihood = (r: ThreadReadings, c: Candidate): number => {
   if (!r.diameter) return log;
   const short = shortOf(r, c);
   if (short === null) return log + Math.log(ANY_DIAMETER);
+  // So far off by pitch or angle that the diameter can't matter: most of a long list ends here.
+  if (log < HOPELESS) return log + Math.log(FLOOR);
   return log + Math.log(crestDensity(c.crests[r.side], short, r.diameter.u ?? 0));
 };
 

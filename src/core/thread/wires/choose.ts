@@ -1,4 +1,13 @@
-import { apexBelowPitchLine, bothAngles, radians, type HalfAngles } from '../groove';
+import {
+  anglesUsable,
+  apexBelowPitchLine,
+  bothAngles,
+  opening,
+  radians,
+  tangentAboveApex,
+  tipAboveApexRadius,
+  type HalfAngles,
+} from '../groove';
 import { symmetricalHalf } from './seat';
 
 /** Which wire suits a thread. Lengths in one unit, angles in degrees. */
@@ -22,7 +31,7 @@ export interface WireRange {
 
 /**
  * Wires that can work at all, lead left aside: thick enough that the top stands above the crest and the bottom
- * clear of the root, thin enough to touch the flank below the crest. `crest`: pitch line to crest; `root`: pitch
+ * clear of the root, thin enough to touch both flanks below the crest. `crest`: pitch line to crest; `root`: pitch
  * line to root; `rounding`: the crest's radius where it is round (Whitworth, BA). Null for bad input.
  */
 export const wireRange = (
@@ -32,15 +41,16 @@ export const wireRange = (
   root: number,
   rounding = 0,
 ): WireRange | null => {
-  const A = symmetricalHalf(half);
-  if (A === null || !(pitch > 0 && crest > 0 && root > 0 && rounding >= 0)) return null;
-  const sin = Math.sin(radians(A));
+  if (!(pitch > 0 && crest > 0 && root > 0 && rounding >= 0) || !anglesUsable(half)) return null;
+  if (opening(half) === 0) return null;
+  const { leading, trailing } = bothAngles(half);
   const apex = apexBelowPitchLine(half, pitch);
-  const flankEnds = crest - rounding * (1 - sin);
-  const flush = (2 * (apex + crest)) / (1 / sin + 1);
-  const offRoot = (2 * (apex - root)) / (1 / sin - 1);
-  const most = (2 * (apex + flankEnds) * sin) / Math.cos(radians(A)) ** 2;
-  const least = Math.max(flush, offRoot);
+  // Heights above the flanks' meeting point, for a wire of radius 1.
+  const bottom = tipAboveApexRadius(half, 1);
+  const contact = tangentAboveApex(half, 1);
+  const flankEnds = crest - rounding * (1 - Math.sin(radians(Math.min(leading, trailing))));
+  const least = 2 * Math.max((apex + crest) / (bottom + 2), (apex - root) / bottom);
+  const most = (2 * (apex + flankEnds)) / contact;
   return most > least ? { least, most } : null;
 };
 
