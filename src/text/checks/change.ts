@@ -43,7 +43,8 @@ export const changeTexts = (w: Words): TextsOf<typeof CHANGE> => ({
   },
   'ramp-test': {
     question: 'Ramp test done at this lead?',
-    first: 'No work in the chuck, tool clear, hand at the main switch.',
+    first:
+      'No work in the chuck, room for the carriage both ways, a hand on the main switch. Never reverse a screw-on chuck that isn’t clamped.',
     look: 'Set the carriage to an indicator mark. Use the fastest start, stop and reverse you have, ten times each, and come back to the mark. Enter the highest speed at which it came back.',
     why: 'A start or stop asks more of the motor than steady running. Lost steps show only as a mark that no longer meets.',
     notOk: 'Go slower until it comes back ten times out of ten.',

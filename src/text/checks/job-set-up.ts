@@ -39,7 +39,7 @@ export const jobSetUpTexts = (w: Words): TextsOf<typeof JOB_SET_UP> => ({
   },
   'tool-clear': {
     question: 'Tool clear at full depth?',
-    first: 'Spindle stopped; turn it by hand with the motor isolated.',
+    first: 'Spindle stopped; isolate its motor before you turn it by hand.',
     look: `Bring the tool to full depth where the thread ends. Tip, sides, holder and slides clear shoulder and jaws. Set over, the ${w.topSlide} also creeps along the thread.`,
     why: 'The last pass goes further along than the first, and meets what the first one missed.',
   },
@@ -63,7 +63,7 @@ export const jobSetUpTexts = (w: Words): TextsOf<typeof JOB_SET_UP> => ({
   },
   zero: {
     question: 'Zero touched off?',
-    first: 'Spindle turned by hand with the motor isolated, or as your shop’s rules have it.',
+    first: 'Spindle stopped, or turned by hand with its motor isolated.',
     look: 'Touch the tool on the blank and set the dials to zero. Note which dial is advanced.',
     why: 'Every pass counts from here.',
   },

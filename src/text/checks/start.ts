@@ -11,7 +11,7 @@ export const startTexts = (w: Words): TextsOf<typeof START> => ({
   'work-tight': {
     question: 'Work tight?',
     first: 'Spindle stopped.',
-    look: 'All jaws bear, pulled up again with the key. Carrier, centre or steady tight. Then the key comes out.',
+    look: 'All jaws bear and are pulled up. Carrier, centre or steady tight. If you used the key again, take it out again.',
     why: 'Threading pulls along the work and both ways; loose work slips, then flies.',
   },
   guard: {

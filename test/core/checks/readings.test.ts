@@ -170,7 +170,7 @@ describe('what answers itself', () => {
     const machine = { ratioTopMax: is('9', 'count'), ratioBottomMax: is('9', 'count') };
     expect(found('ratio-held', { job: { thread: worm }, machine }).slice(0, 2)).toEqual([
       'failed',
-      'ratio-close',
+      'ratio-off',
     ]);
     expect(found('ratio-held')[1]).toBe('ratio-exact');
   });

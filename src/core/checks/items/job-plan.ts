@@ -14,7 +14,8 @@ export const JOB_PLAN = [
     id: 'recovery',
     tier: 'job',
     kind: 'physical',
-    rule: { version: 1, reads: THREAD, events: ['stopped-in-cut'] },
+    // Rests on the stop alone: another thread later doesn't bring an old stop back.
+    rule: { version: 1, reads: [], events: ['stopped-in-cut'] },
     applies: stoppedInCut,
   },
   {
