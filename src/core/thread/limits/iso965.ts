@@ -62,7 +62,8 @@ export const td2Grade6 = (d: number, p: number, key: string): PitchTolerance | R
   if (!range) return refused('diameter-not-in-standard');
   const cell = range.td2.get(key);
   if (cell !== undefined) return { grade6: cell, source: 'iso965-table' };
-  const largest = LARGEST_FOR_PITCH.find(([pitch]) => p <= Number(pitch))?.[1] ?? Infinity;
+  const largest = LARGEST_FOR_PITCH.find(([pitch]) => p === Number(pitch))?.[1];
+  if (largest === undefined) return refused('pitch-not-in-standard');
   if (d > largest) return refused('pitch-too-fine-for-diameter');
   // A pitch coarser than any tabulated for the range has no place in the standard either.
   const coarsest = Math.max(...range.td2.values());
