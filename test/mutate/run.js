@@ -14,7 +14,12 @@ const COPIED = ['src', 'test', '.ci', 'package.json', 'tsconfig.json', 'vite.con
 const LEAST = 30;
 
 const copy = mkdtempSync(join(tmpdir(), 'latheside-mutate-'));
-const clean = () => rmSync(copy, { recursive: true, force: true });
+/** @type {import('node:child_process').ChildProcess | undefined} */
+let running;
+const clean = () => {
+  running?.kill();
+  rmSync(copy, { recursive: true, force: true });
+};
 process.on('exit', clean);
 for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => process.exit(130));
 
@@ -36,6 +41,7 @@ function runTests() {
       cwd: copy,
       stdio: ['ignore', 'pipe', 'pipe'],
     });
+    running = child;
     for (const stream of [child.stdout, child.stderr]) stream.on('data', (text) => (said += text));
     child.on('error', failed);
     child.on('exit', (code) => {
