@@ -47,7 +47,7 @@ describe('depth of infeed', () => {
         noses,
         (a, b, pitch, n) => {
           const half: HalfAngles = { leading: a, trailing: b };
-          const kind = n.kind as 'radius' | 'flat';
+          const kind = n.kind;
           const nose: Nose = { kind, size: n.share * largestNose(kind, half, pitch) };
           const target = 100;
           const from = target + pitch * 0.05;

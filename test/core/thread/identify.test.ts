@@ -17,27 +17,30 @@ interface Made {
   readonly d: number;
   readonly p: number;
   readonly angle: number;
+  /** Basic minor diameter. */
+  readonly minor: number;
 }
 
-const ANGLES: Readonly<Record<string, number>> = {
-  iso60: 60,
-  unj60: 60,
-  mj60: 60,
-  whitworth55: 55,
-  ba47: 47.5,
-  trapezoidal30: 30,
-  acme29: 29,
-  stubAcme29: 29,
+/** Included angle, and major less minor ÷ pitch, as each form's standard states them. */
+const FORMS: Readonly<Record<string, readonly [number, number]>> = {
+  iso60: [60, 1.082532],
+  unj60: [60, 0.974279],
+  mj60: [60, 0.974279],
+  whitworth55: [55, 1.280654],
+  ba47: [47.5, 1.2],
+  trapezoidal30: [30, 1],
+  acme29: [29, 1],
+  stubAcme29: [29, 0.6],
 };
 
 const made = (thread: Thread): Made | null => {
-  const angle = ANGLES[thread.form];
-  if (!thread.major || angle === undefined || thread.taper) return null;
+  const form = FORMS[thread.form];
+  if (!thread.major || !form || thread.taper) return null;
   const d =
     (Number(thread.major.value.n) / Number(thread.major.value.d)) * (thread.major.unit === 'in' ? 25.4 : 1);
   const stated = Number(thread.pitch.value.n) / Number(thread.pitch.value.d);
   const p = thread.pitch.unit === 'tpi' ? 25.4 / stated : stated;
-  return { thread, d, p, angle };
+  return { thread, d, p, angle: form[0], minor: d - form[1] * p };
 };
 
 /** Mulberry32: a small generator with a fixed seed, so that a failure comes back. */
@@ -65,10 +68,25 @@ const shortfall = (p: number, random: () => number): number => {
   return -0.01 - 0.015 * random();
 };
 
+/** Bore of a real hole, mm over basic minor: a tapping drill or a bored size, some far too large, some plated. */
+const excess = (p: number, random: () => number): number => {
+  const kind = random();
+  if (kind < 0.8) return random() * 0.2 * p;
+  if (kind < 0.93) return (0.2 + 0.15 * random()) * p;
+  return -0.01 - 0.015 * random();
+};
+
 describe.each([
-  ['a caliper, and crests counted over a length', 900, 0.02, (_: number, turns: number) => 0.1 / turns],
-  ['a worn caliper and a pitch gauge', 600, 0.05, (p: number) => p / 150],
-] as const)('what is this thread? simulated: %s', (_, N, uD, uPitch) => {
+  [
+    'a caliper, and crests counted over a length',
+    900,
+    0.02,
+    (_: number, turns: number) => 0.1 / turns,
+    'external',
+  ],
+  ['a worn caliper and a pitch gauge', 600, 0.05, (p: number) => p / 150, 'external'],
+  ['a bore, and a pitch gauge', 600, 0.03, (p: number) => p / 150, 'internal'],
+] as const)('what is this thread? simulated: %s', (_, N, uD, uPitch, side) => {
   const random = generator(20240607);
   const normal = (): number => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
   let shown = 0;
@@ -80,13 +98,14 @@ describe.each([
     for (let i = 0; i < N; i += 1) {
       const thing = things[Math.floor(random() * things.length)];
       if (!thing) continue;
-      const { d, p, angle } = thing;
+      const { d, p, angle, minor } = thing;
+      const size = side === 'external' ? d - shortfall(p, random) : minor + excess(p, random);
       const turns = Math.max(6, Math.min(25, Math.floor((1.5 * d) / p)));
       const [uP, uA] = [uPitch(p, turns), 2];
       const withAngle = random() < 0.4;
       const readings: ThreadReadings = {
-        side: 'external',
-        diameter: { value: d - shortfall(p, random) + uD * normal(), u: uD },
+        side,
+        diameter: { value: size + uD * normal(), u: uD },
         pitch: { value: p + uP * normal(), u: uP },
         angle: withAngle ? { value: angle + uA * normal(), u: uA } : null,
       };
@@ -101,12 +120,13 @@ describe.each([
       listed += answer.matches.length;
 
       // Nearest rival, in the standard deviations of this simulation: crest and caliper, counted pitch, angle.
-      const sCrest = Math.hypot(uD, 0.06 * p ** (2 / 3) + 0.02);
+      const sCrest = Math.hypot(uD, side === 'external' ? 0.06 * p ** (2 / 3) + 0.02 : 0.09 * p);
+      const across = (r: Made): number => (side === 'external' ? r.d - d : r.minor - minor);
       let nearest = Infinity;
       for (const r of things) {
         if (r.d === d && r.p === p && r.angle === angle) continue;
         const z2 =
-          ((r.d - d) / sCrest) ** 2 + ((r.p - p) / uP) ** 2 + (withAngle ? ((r.angle - angle) / uA) ** 2 : 0);
+          (across(r) / sCrest) ** 2 + ((r.p - p) / uP) ** 2 + (withAngle ? ((r.angle - angle) / uA) ** 2 : 0);
         if (z2 < nearest) nearest = z2;
       }
       if (nearest > 9) {
@@ -214,6 +234,18 @@ describe('what is this thread? single cases', () => {
       angle: null,
     };
     expect(names(r)[0]).toBe('M10×1.5');
+  });
+
+  it('a parallel and a taper pipe thread of one size: measure the taper', () => {
+    const [g, r] = ['G', 'R'].map((d) =>
+      all.find((t) => t.designation === `${d} 1/2` || t.designation === `${d}1/2`),
+    );
+    if (!g || !r) throw new Error('no pipe threads');
+    const answer = identify(screw(20.9, 25.4 / 14), candidatesFrom([g, r]));
+    if (!answer.ok) throw new Error(answer.refusal);
+    expect(answer.matches.map((m) => m.together)).toEqual([true, true]);
+    // 1 in 16 on diameter (ISO 7-1).
+    expect(answer.next[0]).toMatchObject({ kind: 'taper', difference: 1 / 16 });
   });
 
   it('says so when nothing fits', () => {
