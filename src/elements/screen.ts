@@ -69,6 +69,11 @@ export abstract class ScreenElement<A extends Source> extends LitElement {
     if (changed.has('app')) this.listen.to(this.app);
   }
 
+  /** A question's label; where the height leaves no room for the header it carries the machine's name. */
+  protected named(label: string, machine: string): string {
+    return innerHeight <= 620 && machine ? `${machine} · ${label}` : label;
+  }
+
   protected go(hash: string): void {
     location.hash = hash;
   }

@@ -48,8 +48,14 @@ export class App extends Emitter {
   async load(): Promise<void> {
     const [settings] = await Promise.all([this.storage.settings.get(PERSON), this.machines.load()]);
     if (settings) {
-      this.person = new Live(this.storage.settings, PERSON, settings.value, settings.rev, mergeFields, false, () =>
-        this.channel?.postMessage('saved'),
+      this.person = new Live(
+        this.storage.settings,
+        PERSON,
+        settings.value,
+        settings.rev,
+        mergeFields,
+        false,
+        () => this.channel?.postMessage('saved'),
       );
     }
     this.person.subscribe(() => this.changed());

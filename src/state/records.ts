@@ -1,9 +1,4 @@
-import {
-  EVENT_KINDS,
-  type CheckRecord,
-  type EventKind,
-  type MachineEvent,
-} from '../core/context';
+import { EVENT_KINDS, type CheckRecord, type EventKind, type MachineEvent } from '../core/context';
 import { fromStored, toStored } from '../core/quantity';
 import type { EvidenceRow, Evidence, NewEvidence } from '../storage';
 import { newId } from '../storage';
@@ -21,7 +16,8 @@ export interface HoursEntry {
 const readCheck = (row: EvidenceRow): CheckRecord | null => {
   const b = row.body as Record<string, unknown> | null;
   if (!b || typeof b.item !== 'string' || (b.answer !== 'done' && b.answer !== 'not-ok')) return null;
-  if (typeof b.day !== 'string' || typeof b.rule !== 'number' || typeof b.inputs !== 'object' || !b.inputs) return null;
+  if (typeof b.day !== 'string' || typeof b.rule !== 'number' || typeof b.inputs !== 'object' || !b.inputs)
+    return null;
   return {
     id: row.id,
     item: b.item,

@@ -39,18 +39,17 @@ export interface Work {
  */
 export interface Backing {
   readonly durable: boolean;
-  run<T>(mode: 'readonly' | 'readwrite', stores: readonly StoreName[], work: (w: Work) => Promise<T>): Promise<T>;
+  run<T>(
+    mode: 'readonly' | 'readwrite',
+    stores: readonly StoreName[],
+    work: (w: Work) => Promise<T>,
+  ): Promise<T>;
   close(): void;
 }
 
 /** What went wrong with storage, for the words in text/storage. */
 export type StorageCode =
-  | 'full'
-  | 'newer-database'
-  | 'blocked'
-  | 'closed-for-update'
-  | 'unavailable'
-  | 'failed';
+  'full' | 'newer-database' | 'blocked' | 'closed-for-update' | 'unavailable' | 'failed';
 
 export class StorageError extends Error {
   override name = 'StorageError';

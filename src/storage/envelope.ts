@@ -41,5 +41,7 @@ const isText = (x: unknown): x is string => typeof x === 'string' && x.length > 
 export const isEnvelope = (x: unknown): x is Envelope => {
   if (typeof x !== 'object' || x === null) return false;
   const e = x as Record<string, unknown>;
-  return isText(e.id) && isText(e.rev) && Array.isArray(e.parents) && typeof e.schema === 'number' && 'body' in e;
+  return (
+    isText(e.id) && isText(e.rev) && Array.isArray(e.parents) && typeof e.schema === 'number' && 'body' in e
+  );
 };

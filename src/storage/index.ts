@@ -59,7 +59,11 @@ const storageOn = (backing: Backing, trouble: StorageCode | null): Storage => ({
       return raw && { job: readJob(raw.job), cuttingSince: typeof since === 'number' ? since : null };
     },
   }),
-  settings: new Versioned<Settings>(backing, 'settings', { schema: 1, encode: (s) => s, decode: readSettings }),
+  settings: new Versioned<Settings>(backing, 'settings', {
+    schema: 1,
+    encode: (s) => s,
+    decode: readSettings,
+  }),
   evidence: new Evidence(backing),
   meta: new Meta(backing),
 });

@@ -27,8 +27,16 @@ const workOf = (tx: IDBPTransaction<unknown, string[], 'readonly' | 'readwrite'>
     all: (store) => tx.objectStore(store).getAll(),
     ofMachine: (machine) => tx.objectStore('evidence').index('machine').getAll(machine),
     // Errors of single requests come back through tx.done; unhandled here they would be reported twice.
-    put: (store, row) => void writer.objectStore(store).put(row).catch(() => undefined),
-    remove: (store, key) => void writer.objectStore(store).delete(key).catch(() => undefined),
+    put: (store, row) =>
+      void writer
+        .objectStore(store)
+        .put(row)
+        .catch(() => undefined),
+    remove: (store, key) =>
+      void writer
+        .objectStore(store)
+        .delete(key)
+        .catch(() => undefined),
   };
 };
 

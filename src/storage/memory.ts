@@ -11,7 +11,8 @@ const copy = (tables: Tables): Tables => new Map([...tables].map(([name, rows]) 
 export const memoryBacking = (): Backing => {
   let tables: Tables = new Map(STORES.map((s) => [s, new Map<string, unknown>()]));
   let queue: Promise<unknown> = Promise.resolve();
-  const rows = (t: Tables, store: StoreName): Map<string, unknown> => t.get(store) ?? new Map<string, unknown>();
+  const rows = (t: Tables, store: StoreName): Map<string, unknown> =>
+    t.get(store) ?? new Map<string, unknown>();
 
   const run = async <T>(work: (w: Work) => Promise<T>): Promise<T> => {
     const mine = copy(tables);
@@ -19,7 +20,9 @@ export const memoryBacking = (): Backing => {
       get: (store, key) => Promise.resolve(rows(mine, store).get(key)),
       all: (store) => Promise.resolve([...rows(mine, store).values()]),
       ofMachine: (machine) =>
-        Promise.resolve([...rows(mine, 'evidence').values()].filter((r) => (r as EvidenceRow).machine === machine)),
+        Promise.resolve(
+          [...rows(mine, 'evidence').values()].filter((r) => (r as EvidenceRow).machine === machine),
+        ),
       put: (store, row: Row) => void rows(mine, store).set(row.id, structuredClone(row)),
       remove: (store, key) => void rows(mine, store).delete(key),
     });

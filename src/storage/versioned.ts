@@ -17,7 +17,8 @@ interface Stamp {
 
 /** This device's own name and its next number, taken inside the transaction so that no two writes share one. */
 export const nextStamp = async (w: Work): Promise<Stamp> => {
-  const row = (await w.get('meta', 'device')) as { value?: { device?: string; counter?: number } } | undefined;
+  const row = (await w.get('meta', 'device')) as
+    { value?: { device?: string; counter?: number } } | undefined;
   const device = row?.value?.device ?? newId().slice(0, 12);
   const counter = (row?.value?.counter ?? 0) + 1;
   w.put('meta', { id: 'device', value: { device, counter } });
@@ -63,26 +64,30 @@ export class Versioned<T> {
    * @throws StorageError
    */
   put(id: string, seenRev: string | null, value: T, deleted = false): Promise<PutResult<T>> {
-    return this.backing.run('readwrite', [this.store, 'history', 'meta'], async (w): Promise<PutResult<T>> => {
-      const row = await w.get(this.store, id);
-      const before = isEnvelope(row) ? row : null;
-      if ((before?.rev ?? null) !== seenRev) return { ok: false, current: this.read(row) };
-      const { device, counter } = await nextStamp(w);
-      const envelope: Envelope = {
-        id,
-        schema: this.codec.schema,
-        rev: `${counter.toString(36)}-${device}`,
-        parents: before ? [before.rev] : [],
-        device,
-        counter,
-        changedAt: Date.now(),
-        deleted,
-        body: this.codec.encode(value),
-      };
-      if (before) await this.remember(w, before);
-      w.put(this.store, envelope);
-      return { ok: true, kept: { id, rev: envelope.rev, changedAt: envelope.changedAt, deleted, value } };
-    });
+    return this.backing.run(
+      'readwrite',
+      [this.store, 'history', 'meta'],
+      async (w): Promise<PutResult<T>> => {
+        const row = await w.get(this.store, id);
+        const before = isEnvelope(row) ? row : null;
+        if ((before?.rev ?? null) !== seenRev) return { ok: false, current: this.read(row) };
+        const { device, counter } = await nextStamp(w);
+        const envelope: Envelope = {
+          id,
+          schema: this.codec.schema,
+          rev: `${counter.toString(36)}-${device}`,
+          parents: before ? [before.rev] : [],
+          device,
+          counter,
+          changedAt: Date.now(),
+          deleted,
+          body: this.codec.encode(value),
+        };
+        if (before) await this.remember(w, before);
+        w.put(this.store, envelope);
+        return { ok: true, kept: { id, rev: envelope.rev, changedAt: envelope.changedAt, deleted, value } };
+      },
+    );
   }
 
   private async remember(w: Work, before: Envelope): Promise<void> {
@@ -91,7 +96,8 @@ export class Versioned<T> {
     const row = (await w.get('meta', key)) as { value?: unknown } | undefined;
     const chain = Array.isArray(row?.value) ? (row.value as string[]) : [];
     const longer = [...chain, before.rev];
-    for (const rev of longer.slice(0, -KEPT_VERSIONS)) w.remove('history', historyId(this.store, before.id, rev));
+    for (const rev of longer.slice(0, -KEPT_VERSIONS))
+      w.remove('history', historyId(this.store, before.id, rev));
     w.put('meta', { id: key, value: longer.slice(-KEPT_VERSIONS) });
   }
 

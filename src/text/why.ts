@@ -1,9 +1,9 @@
 import type { InputPath } from '../core/context';
 import type { Amount, Figure, LimitReading, ShownUnit, Term } from '../core/figures';
-import { fromBase, inBase, isUnit, mul, type Ratio } from '../core/quantity';
+import { fromBase, isExactDecimal, mul, ratioText, toNumber, type Ratio } from '../core/quantity';
 import type { Between } from '../core/figures';
 import type { NutRule } from '../core/cut';
-import { amountText, NOT_KNOWN, plain, rounded, showAmount, whole } from './numbers';
+import { amountText, NOT_KNOWN, plain, rounded, showAmount, significant, whole } from './numbers';
 import { originText, pathLabel } from './paths';
 import { classText, nutText } from './threads';
 import { unitLabel } from './units';
@@ -46,18 +46,24 @@ type Terms = Readonly<Record<string, Term>>;
 /** An amount in the unit it was stated in; the only amounts in words are classes. */
 const asStated = (a: Amount | null): string => (a?.kind === 'words' ? classText(a.code) : amountText(a));
 
+/** A number for a line of reckoning: a decimal or a plain fraction, never a mixed one, which reads as two numbers. */
+const factor = (r: Ratio): string => {
+  if (isExactDecimal(r, 6)) return plain(r);
+  return `${r.n}${r.d}`.length > 14 ? significant(toNumber(r), 7) : ratioText(r);
+};
+
 /** Lengths that a person states in another unit are written into the line as they become millimetres. */
 const inLine = (a: Amount | null): string => {
   if (a?.kind !== 'exact') return asStated(a);
   const { unit, value } = a;
-  if (unit === 'tpi') return `(25.4 mm ÷ ${amountText({ ...a, unit: 'none' })})`;
-  if (unit === 'in') return `(${plain(value)} × 25.4 mm)`;
-  if (unit === 'module') return `(π × ${plain(value)} mm)`;
-  if (unit === 'dp') return `(π × 25.4 mm ÷ ${plain(value)})`;
-  if (unit === 'ms' && isUnit(unit))
-    return amountText({ kind: 'exact', value: inBase({ value, unit }), unit: 's' });
-  const text = amountText(a);
-  return /[/ ]/.test(plain(value)) || a.pi ? `(${text})` : text;
+  const number = factor(value);
+  if (unit === 'tpi') return `(25.4 mm ÷ ${number})`;
+  if (unit === 'in') return `(${number} × 25.4 mm)`;
+  if (unit === 'module') return `(π × ${number} mm)`;
+  if (unit === 'dp') return `(π × 25.4 mm ÷ ${number})`;
+  const label = unitLabel[unit];
+  const text = `${a.pi ? 'π × ' : ''}${number}${label === '' ? '' : `\u00a0${label}`}`;
+  return a.pi || number.includes('/') ? `(${text})` : text;
 };
 
 const fill = (template: string, put: (term: string) => string): string =>

@@ -32,7 +32,7 @@ export const H55 = ratio(960491063485583n, 10n ** 15n);
 /** H of a 30° trapezoidal or round thread: cot 15° / 2 = (2 + √3) / 2. */
 export const H30 = div(add(2, SQRT3), 2);
 /** H of a 29° thread: cot 14.5° / 2. */
-export const H29 = ratio(1933357108146n, 10n ** 12n);
+export const H29 = ratio(1933356547449369n, 10n ** 15n);
 /** 1/π: modules in a pitch. */
 const PER_PI = ratio(318309886183790672n, 10n ** 18n);
 

@@ -5,16 +5,39 @@ import '../../elements/standing';
 import { picture, pictureSheet } from '../../elements/pictures';
 import { phaseState, type CheckState, type ItemId, type Phase, type PhaseState } from '../../core/checks';
 import type { EventKind } from '../../core/context';
-import { checksText, checkText, eventText, findingText, lapseText, stateText, tierName } from '../../text/checks';
+import {
+  checksText,
+  checkText,
+  eventText,
+  findingText,
+  lapseText,
+  stateText,
+  tierName,
+} from '../../text/checks';
 import { limitText } from '../../text/why';
 import { appText, enterText } from '../../text/app';
+import { standingWord } from '../../text/speed';
 import { decimal, showAmount } from '../../text/numbers';
 import { nutText } from '../../text/threads';
 import { fieldText } from '../../text/machine';
 import type { App } from '../../state';
 
-const CHANGES = ['power', 'wiring', 'firmware', 'driver', 'belt', 'work-moved', 'stopped-in-cut'] as const satisfies EventKind[];
-const SHAPE = { done: 'within', failed: 'over', 'not-ok': 'over', 'not-done': 'unknown', unknown: 'unknown' } as const;
+const CHANGES = [
+  'power',
+  'wiring',
+  'firmware',
+  'driver',
+  'belt',
+  'work-moved',
+  'stopped-in-cut',
+] as const satisfies EventKind[];
+const SHAPE = {
+  done: 'within',
+  failed: 'over',
+  'not-ok': 'over',
+  'not-done': 'unknown',
+  unknown: 'unknown',
+} as const;
 
 /** Checks: one question at a time, walked from headstock to tailstock; what is left; and the list of all. */
 @customElement('ls-checks')
@@ -60,9 +83,9 @@ export class ChecksScreen extends ScreenElement<App> {
       }
       .foot {
         position: sticky;
-        inset-block-end: -24px;
+        inset-block-end: 0;
         background: var(--paper);
-        padding-block: 8px 16px;
+        padding-block: 8px;
         display: flex;
         flex-direction: column;
         gap: 24px;
@@ -113,22 +136,32 @@ export class ChecksScreen extends ScreenElement<App> {
     }
     if (shows === 'nutRule') {
       const { head, line } = nutText(this.app.sheet.get('nutRule').value);
-      return html`<p class="figure">${head}</p><p>${line}</p>`;
+      return html`<p class="figure">${head}</p>
+        <p>${line}</p>`;
     }
     const amount = this.app.sheet.get(shows).why.result;
     return amount ? html`<p class="figure">${showAmount(amount)}</p>` : nothing;
   }
 
   private finding(s: CheckState) {
-    if (!s.finding) return nothing;
+    // What a person is asked to look at isn't called OK before they looked.
+    if (!s.finding || (s.finding.standing === 'within' && s.state !== 'done')) return nothing;
     const missing = s.finding.missing;
-    return html`<ls-standing .standing=${s.finding.standing} .word=${stateText(s)}
+    return html`<ls-standing .standing=${s.finding.standing} .word=${standingWord[s.finding.standing]}
         >${findingText(s.finding)}${s.finding.limit ? ` ${limitText[s.finding.limit].name}.` : ''}</ls-standing
       >
       ${missing.map((path) => {
         const [room, name = ''] = path.split('.');
-        const href = room === 'machine' ? `#/machine/field/${name}` : name === 'thread' ? '#/threads/find' : `#/enter/job/${name}`;
-        const label = room === 'machine' ? fieldText[name as keyof typeof fieldText].label : (enterText.job[name as 'rpm'] ?? name);
+        const href =
+          room === 'machine'
+            ? `#/machine/field/${name}`
+            : name === 'thread'
+              ? '#/threads/find'
+              : `#/enter/job/${name}`;
+        const label =
+          room === 'machine'
+            ? fieldText[name as keyof typeof fieldText].label
+            : (enterText.job[name as 'rpm'] ?? name);
         return html`<a class="key" href=${href}>${appText.enter(label)}</a>`;
       })}`;
   }
@@ -153,24 +186,41 @@ export class ChecksScreen extends ScreenElement<App> {
       <div class="grow"></div>
       ${this.trouble ? html`<p class="over" role="alert">${this.trouble}</p>` : nothing}
       <div class="foot">
-        ${canAnswer
-          ? html`<div class="stack">
-                ${reading
-                  ? html`<a class="key solid done" href="#/enter/check/${s.item.id}">${checksText.enterReading}</a>`
-                  : nothing}
-                ${kind === 'physical'
-                  ? html`<button class="key ${reading ? '' : 'solid done'}" @click=${() => void this.answer(s, 'done')}>
-                      ${reading ? checksText.doneWithout : checksText.done}
-                    </button>`
-                  : nothing}
-              </div>
-              <button class="key stop" @click=${() => void this.answer(s, 'not-ok')}>${checksText.notOk}</button>`
-          : nothing}
+        ${
+          canAnswer
+            ? html`<div class="stack">
+                  ${
+                    reading
+                      ? html`<a class="key solid done" href="#/enter/check/${s.item.id}"
+                          >${checksText.enterReading}</a
+                        >`
+                      : nothing
+                  }
+                  ${
+                    kind === 'physical'
+                      ? html`<button
+                          class="key ${reading ? '' : 'solid done'}"
+                          @click=${() => void this.answer(s, 'done')}
+                        >
+                          ${reading ? checksText.doneWithout : checksText.done}
+                        </button>`
+                      : nothing
+                  }
+                </div>
+                <button class="key stop" @click=${() => void this.answer(s, 'not-ok')}>
+                  ${checksText.notOk}
+                </button>`
+            : nothing
+        }
         <div class="pair">
           <a class="key" href="#/checks/list">${checksText.list}</a>
-          ${p && p.left > 1
-            ? html`<button class="key" @click=${() => (this.skipped = [...this.skipped, s.item.id])}>${checksText.later}</button>`
-            : html`<a class="key" href="#/checks">${checksText.toNext}</a>`}
+          ${
+            p && p.left > 1
+              ? html`<button class="key" @click=${() => (this.skipped = [...this.skipped, s.item.id])}>
+                  ${checksText.later}
+                </button>`
+              : html`<a class="key" href="#/checks">${checksText.toNext}</a>`
+          }
         </div>
       </div>
     `;
@@ -179,7 +229,9 @@ export class ChecksScreen extends ScreenElement<App> {
   private all(p: PhaseState) {
     return html`
       <h1>${this.cutting ? checksText.cutting : checksText.allChecks}</h1>
-      <p>${p.allRecordedAt === null ? checksText.leftCount(p.left) : checksText.allRecorded(clock(p.allRecordedAt))}</p>
+      <p>
+        ${p.allRecordedAt === null ? checksText.leftCount(p.left) : checksText.allRecorded(clock(p.allRecordedAt))}
+      </p>
       ${p.failed.length ? html`<p class="over"><strong>${checksText.failedCount(p.failed.length)}</strong></p>` : nothing}
       ${p.unknown.length ? html`<p class="unknown">${checksText.unknownCount(p.unknown.length)}</p>` : nothing}
       <a class="key solid" href="#/checks">${checksText.toNext}</a>
@@ -203,22 +255,24 @@ export class ChecksScreen extends ScreenElement<App> {
   private changeKeys() {
     return html`<h2>${checksText.changedTitle}</h2>
       <p class="note">${checksText.changedHelp}</p>
-      ${this.changes
-        ? html`<div class="stack">
-            ${CHANGES.map(
-              (kind) =>
-                html`<button
-                  class="key left"
-                  @click=${() => {
-                    this.changes = false;
-                    void this.app.logEvent(kind).catch(() => (this.trouble = enterText.notSaved));
-                  }}
-                >
-                  ${eventText[kind]}
-                </button>`,
-            )}
-          </div>`
-        : html`<button class="key" @click=${() => (this.changes = true)}>${checksText.changed}</button>`}`;
+      ${
+        this.changes
+          ? html`<div class="stack">
+              ${CHANGES.map(
+                (kind) =>
+                  html`<button
+                    class="key left"
+                    @click=${() => {
+                      this.changes = false;
+                      void this.app.logEvent(kind).catch(() => (this.trouble = enterText.notSaved));
+                    }}
+                  >
+                    ${eventText[kind]}
+                  </button>`,
+              )}
+            </div>`
+          : html`<button class="key" @click=${() => (this.changes = true)}>${checksText.changed}</button>`
+      }`;
   }
 
   private finished(p: PhaseState) {
@@ -229,9 +283,15 @@ export class ChecksScreen extends ScreenElement<App> {
       <p class="note">${checksText.caution}</p>
       <div class="grow"></div>
       <div class="foot">
-        ${this.cutting
-          ? html`<button class="key solid big" @click=${() => void this.app.endCut()}>${checksText.endCut}</button>`
-          : html`<button class="key solid big" @click=${() => void this.app.startCut()}>${checksText.startCut}</button>`}
+        ${
+          this.cutting
+            ? html`<button class="key solid big" @click=${() => void this.app.endCut()}>
+                ${checksText.endCut}
+              </button>`
+            : html`<button class="key solid big" @click=${() => void this.app.startCut()}>
+                ${checksText.startCut}
+              </button>`
+        }
         <a class="key" href="#/checks/list">${checksText.list}</a>
       </div>
     `;
@@ -249,7 +309,8 @@ export class ChecksScreen extends ScreenElement<App> {
       if (s) return this.question(s, null);
     }
     const open = p.items.filter((s) => s.state !== 'done');
-    const next = open.find((s) => !this.skipped.includes(s.item.id) && (s === p.next || s.answerable)) ?? p.next;
+    const next =
+      open.find((s) => !this.skipped.includes(s.item.id) && (s === p.next || s.answerable)) ?? p.next;
     if (!next) return this.finished(p);
     return this.question(next, p);
   }

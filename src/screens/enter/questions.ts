@@ -45,7 +45,11 @@ const jobQuestion = (app: App, name: string): Question | null => {
   const key = name as JobFieldName;
   const { job } = app;
   const now =
-    key === 'rpm' ? job.rpm && stated(job.rpm, 'rpm') : key === 'starts' ? stated(ratio(job.starts), 'count') : job[key];
+    key === 'rpm'
+      ? job.rpm && stated(job.rpm, 'rpm')
+      : key === 'starts'
+        ? stated(ratio(job.starts), 'count')
+        : job[key];
   return {
     label: enterText.job[key],
     field: JOB_FIELDS[key],
@@ -53,7 +57,11 @@ const jobQuestion = (app: App, name: string): Question | null => {
     unitLabel: plainUnit,
     accept: async (value) => {
       const part =
-        key === 'rpm' ? { rpm: value.value } : key === 'starts' ? { starts: Number(value.value.n) } : { [key]: value };
+        key === 'rpm'
+          ? { rpm: value.value }
+          : key === 'starts'
+            ? { starts: Number(value.value.n) }
+            : { [key]: value };
       await app.jobs.change(part);
       return null;
     },

@@ -94,19 +94,27 @@ export class FieldScreen extends ScreenElement<App> {
     const now = this.app.profile?.[field] as Stated | null;
     const suggest = (spec as { suggest?: readonly string[] }).suggest ?? [];
     return html`
-      ${suggest.length
-        ? html`<div class="grid3">
-            ${suggest.map((text) => {
-              const read = readNumber(spec, text, first);
-              if (!read.ok) return nothing;
-              const pressed = now?.unit === first && compare(now.value, read.value.value) === 0;
-              return html`<button class="key" aria-pressed=${pressed} @click=${() => void this.choose(field, read.value)}>
-                ${plain(read.value.value)} ${fieldUnitLabel(field, first)}
-              </button>`;
-            })}
-          </div>`
-        : nothing}
-      <a class="key solid" href="#/enter/machine/${field}">${suggest.length ? machineText.typeIt : machineText.typeFirst}</a>
+      ${
+        suggest.length
+          ? html`<div class="grid3">
+              ${suggest.map((text) => {
+                const read = readNumber(spec, text, first);
+                if (!read.ok) return nothing;
+                const pressed = now?.unit === first && compare(now.value, read.value.value) === 0;
+                return html`<button
+                  class="key"
+                  aria-pressed=${pressed}
+                  @click=${() => void this.choose(field, read.value)}
+                >
+                  ${plain(read.value.value)} ${fieldUnitLabel(field, first)}
+                </button>`;
+              })}
+            </div>`
+          : nothing
+      }
+      <a class="key solid" href="#/enter/machine/${field}"
+        >${suggest.length ? machineText.typeIt : machineText.typeFirst}</a
+      >
     `;
   }
 
@@ -121,7 +129,8 @@ export class FieldScreen extends ScreenElement<App> {
             aria-pressed=${this.app.profile?.[field] === o}
             @click=${() => void this.choose(field, o)}
           >
-            ${choiceLabel(field, o)} ${choiceNote(field, o) ? html`<small>${choiceNote(field, o)}</small>` : nothing}
+            ${choiceLabel(field, o)}
+            ${choiceNote(field, o) ? html`<small>${choiceNote(field, o)}</small>` : nothing}
           </button>`,
       )}
     </div>`;
@@ -132,14 +141,21 @@ export class FieldScreen extends ScreenElement<App> {
     if (spec.kind !== 'speeds') return nothing;
     const list = (this.app.profile?.[field] as readonly Stated[] | null) ?? [];
     const without = (s: Stated) => {
-      const checked = checkSpeeds(spec, list.filter((x) => x !== s));
+      const checked = checkSpeeds(
+        spec,
+        list.filter((x) => x !== s),
+      );
       if (checked.ok) void this.app.setField('spindleSpeeds', checked.value.length ? checked.value : null);
     };
     return html`
       <div class="grid3">
         ${list.map(
           (s) =>
-            html`<button class="key" aria-label=${machineText.removeSpeedKey(plain(s.value))} @click=${() => without(s)}>
+            html`<button
+              class="key"
+              aria-label=${machineText.removeSpeedKey(plain(s.value))}
+              @click=${() => without(s)}
+            >
               ${plain(s.value)} ✕
             </button>`,
         )}
@@ -165,9 +181,17 @@ export class FieldScreen extends ScreenElement<App> {
     const typing = (e: Event) => (this.typed = (e.target as HTMLInputElement).value);
     return html`
       <label class="label" for="text">${fieldText[field].label}</label>
-      ${field === 'notes'
-        ? html`<textarea id="text" .value=${value} aria-describedby="error" @input=${typing}></textarea>`
-        : html`<input id="text" .value=${value} aria-describedby="error" autocomplete="off" @input=${typing} />`}
+      ${
+        field === 'notes'
+          ? html`<textarea id="text" .value=${value} aria-describedby="error" @input=${typing}></textarea>`
+          : html`<input
+              id="text"
+              .value=${value}
+              aria-describedby="error"
+              autocomplete="off"
+              @input=${typing}
+            />`
+      }
       <p id="error" class="over" role="alert">${this.error}</p>
       <button class="key solid" @click=${save}>${machineText.save}</button>
     `;
@@ -191,28 +215,34 @@ export class FieldScreen extends ScreenElement<App> {
     const spec = FIELDS[field];
     const unknown = m[field] === null;
     return html`
-      ${this.guided
-        ? html`<p class="label">
-            ${groupName[spec.group]} · ${machineText.progress(Number(this.path[1]) + 1, this.fields.length)}
-          </p>`
-        : html`<p class="label">${groupName[spec.group]}</p>`}
+      ${
+        this.guided
+          ? html`<p class="label">
+              ${groupName[spec.group]} · ${machineText.progress(Number(this.path[1]) + 1, this.fields.length)}
+            </p>`
+          : html`<p class="label">${groupName[spec.group]}</p>`
+      }
       <h1>${text.question}</h1>
       ${spec.kind === 'text' ? nothing : html`<p class="figure">${fieldValue(m, field)}</p>`}
       <p>${text.where}</p>
       <p class="note">${text.needed}</p>
       <div class="grow"></div>
       ${this.numberKeys(field)} ${this.choiceKeys(field)} ${this.speedKeys(field)} ${this.textEntry(field)}
-      ${spec.kind === 'text'
-        ? nothing
-        : html`<button class="key" aria-pressed=${unknown} @click=${() => void this.choose(field, null)}>
-            ${machineText.notKnown}
-          </button>`}
-      ${this.guided
-        ? html`<div class="pair">
-            <button class="key" @click=${() => history.back()}>${machineText.guidedBack}</button>
-            <button class="key" @click=${() => this.next()}>${machineText.guidedNext}</button>
-          </div>`
-        : html`<a class="key" href="#/machine">${machineText.toMachine}</a>`}
+      ${
+        spec.kind === 'text'
+          ? nothing
+          : html`<button class="key" aria-pressed=${unknown} @click=${() => void this.choose(field, null)}>
+              ${machineText.notKnown}
+            </button>`
+      }
+      ${
+        this.guided
+          ? html`<div class="pair">
+              <button class="key" @click=${() => history.back()}>${machineText.guidedBack}</button>
+              <button class="key" @click=${() => this.next()}>${machineText.guidedNext}</button>
+            </div>`
+          : html`<a class="key" href="#/machine">${machineText.toMachine}</a>`
+      }
     `;
   }
 }

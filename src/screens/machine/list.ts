@@ -61,7 +61,9 @@ export class MachinesScreen extends ScreenElement<App> {
   }
 
   private async addExample(id: ExampleId): Promise<void> {
-    const known = this.app.machines.list.find((m) => m.value.example && m.value.profile.name === exampleText[id].name);
+    const known = this.app.machines.list.find(
+      (m) => m.value.example && m.value.profile.name === exampleText[id].name,
+    );
     await this.use(known?.id ?? (await this.app.machines.add(EXAMPLES[id](), true)));
   }
 
@@ -79,7 +81,8 @@ export class MachinesScreen extends ScreenElement<App> {
   }
 
   private get workshopTyped(): string {
-    return this.workshop ?? this.app.profile?.workshop ?? '';
+    const live = this.app.machine;
+    return this.workshop ?? (live && !live.value.example ? live.value.profile.workshop : '');
   }
 
   private entry(id: 'name' | 'workshop', value: string, set: (v: string) => void) {
@@ -114,7 +117,10 @@ export class MachinesScreen extends ScreenElement<App> {
       <div class="stack">
         ${(Object.keys(EXAMPLES) as ExampleId[]).map(
           (id) =>
-            html`<button class="key machine ${EXAMPLES[id]().colour ?? ''}" @click=${() => void this.addExample(id)}>
+            html`<button
+              class="key machine ${EXAMPLES[id]().colour ?? ''}"
+              @click=${() => void this.addExample(id)}
+            >
               ${exampleText[id].name}<small>${exampleText[id].note}</small>
             </button>`,
         )}
@@ -128,26 +134,31 @@ export class MachinesScreen extends ScreenElement<App> {
     return html`
       <h1>${own.length ? machineText.machines : machineText.none}</h1>
       ${workshops.map(
-        (w) => html`<h2 class="label">${w}</h2>
-          <div class="stack">
-            ${own
-              .filter((m) => m.value.profile.workshop === w)
-              .map(
-                (m) =>
-                  html`<button
-                    class="key machine ${m.value.profile.colour ?? ''}"
-                    aria-pressed=${this.app.machine?.id === m.id}
-                    @click=${() => void this.use(m.id)}
-                  >
-                    ${m.value.profile.name}
-                    ${m.value.example ? html`<small>${machineText.exampleShort}</small>` : nothing}
-                  </button>`,
-              )}
-          </div>`,
+        (w) =>
+          html`<h2 class="label">${w}</h2>
+            <div class="stack">
+              ${own
+                .filter((m) => m.value.profile.workshop === w)
+                .map(
+                  (m) =>
+                    html`<button
+                      class="key machine ${m.value.profile.colour ?? ''}"
+                      aria-pressed=${this.app.machine?.id === m.id}
+                      @click=${() => void this.use(m.id)}
+                    >
+                      ${m.value.profile.name}
+                      ${m.value.example ? html`<small>${machineText.exampleShort}</small>` : nothing}
+                    </button>`,
+                )}
+            </div>`,
       )}
-      ${this.app.machines.unreadable.length
-        ? html`<p class="alert" role="alert">${machineText.unreadableMachines(this.app.machines.unreadable.length)}</p>`
-        : nothing}
+      ${
+        this.app.machines.unreadable.length
+          ? html`<p class="alert" role="alert">
+              ${machineText.unreadableMachines(this.app.machines.unreadable.length)}
+            </p>`
+          : nothing
+      }
       <a class="key solid" href="#/machine/new">${machineText.newMachine}</a>
       ${this.examples()}
     `;

@@ -2,7 +2,15 @@ import { html, nothing, css } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/row';
-import { FIELD_NAMES, FIELDS, GROUPS, isAsked, type FieldName, type Group, type MachineProfile } from '../../core/machine';
+import {
+  FIELD_NAMES,
+  FIELDS,
+  GROUPS,
+  isAsked,
+  type FieldName,
+  type Group,
+  type MachineProfile,
+} from '../../core/machine';
 import { fieldText, groupName, machineText } from '../../text/machine';
 import { decimal, plain } from '../../text/numbers';
 import { mul, ratioText, type Ratio } from '../../core/quantity';
@@ -16,7 +24,10 @@ export class MachineScreen extends ScreenElement<App> {
     ...ScreenElement.styles,
     css`
       a.line {
-        display: block;
+        display: flex;
+        flex-wrap: wrap;
+        align-items: baseline;
+        gap: 0 1rem;
         color: inherit;
         text-decoration: none;
         min-block-size: 64px;
@@ -25,6 +36,8 @@ export class MachineScreen extends ScreenElement<App> {
       }
       a.line .figure {
         font-size: 1.375rem;
+        margin-inline-start: auto;
+        text-align: end;
       }
       a.line.open .figure {
         color: var(--unknown);
@@ -52,13 +65,14 @@ export class MachineScreen extends ScreenElement<App> {
     const counts = sheet.get('countsPerRev').value;
     const steps = sheet.get('stepsPerScrewRev').value;
     const step = sheet.get('stepOnCarriage').value;
-    const show = (label: string, value: string | null, unit: string, figure: string) => html`<ls-row
-      .label=${label}
-      .value=${value ?? machineText.notKnown}
-      .unit=${value === null ? '' : unit}
-      why="Why"
-      .figure=${figure}
-    ></ls-row>`;
+    const show = (label: string, value: string | null, unit: string, figure: string) =>
+      html`<ls-row
+        .label=${label}
+        .value=${value ?? machineText.notKnown}
+        .unit=${value === null ? '' : unit}
+        why="Why"
+        .figure=${figure}
+      ></ls-row>`;
     return html`<h2>${machineText.worked}</h2>
       <div>
         ${show(machineText.countsPerRev, counts && plainOrRatio(counts), '', 'countsPerRev')}
@@ -76,11 +90,14 @@ export class MachineScreen extends ScreenElement<App> {
     return html`
       <h1>${m.name}</h1>
       ${live.value.example ? html`<p class="alert"><strong>${machineText.example}</strong></p>` : nothing}
-      ${live.value.unreadable.length
-        ? html`<p class="alert" role="alert">
-            ${live.value.unreadable.map((f) => fieldText[f as FieldName]?.label ?? f).join(', ')}: ${machineText.unreadable}
-          </p>`
-        : nothing}
+      ${
+        live.value.unreadable.length
+          ? html`<p class="alert" role="alert">
+              ${live.value.unreadable.map((f) => fieldText[f as FieldName]?.label ?? f).join(', ')}:
+              ${machineText.unreadable}
+            </p>`
+          : nothing
+      }
       <p>${open === 0 ? machineText.allKnown : machineText.openCount(open)}</p>
       <div class="pair">
         <a class="key solid" href="#/machine/guide/0">${machineText.guided}</a>
@@ -96,7 +113,9 @@ export class MachineScreen extends ScreenElement<App> {
         <a class="key left" href="#/settings">${machineText.settings}</a>
       </div>
       <div class="apart">
-        <button class="key stop" @click=${() => void this.app.putAway(live.id)}>${machineText.putAwayKey(m.name)}</button>
+        <button class="key stop" @click=${() => void this.app.putAway(live.id)}>
+          ${machineText.putAwayKey(m.name)}
+        </button>
       </div>
     `;
   }

@@ -11,7 +11,8 @@ const joined = (s: Stated, field: FieldName): string =>
 export const fieldValue = (m: MachineProfile, field: FieldName): string => {
   const spec = FIELDS[field];
   const value: unknown = m[field];
-  if (value === null || value === '') return spec.kind === 'text' ? machineText.nothing : machineText.notKnown;
+  if (value === null || value === '')
+    return spec.kind === 'text' ? machineText.nothing : machineText.notKnown;
   if (spec.kind === 'number') return joined(value as Stated, field);
   if (spec.kind === 'speeds') {
     const list = (value as readonly Stated[]).map((s) => plain(s.value)).join(', ');

@@ -59,27 +59,27 @@ export class SettingsScreen extends ScreenElement<App> {
       <p>${logWords.note}</p>
       <p>${settingsText.log(entries.length)}</p>
       <div class="keys">
-        <button class="key" @click=${() => this.share()}>
-          ${logWords.share}
-        </button>
+        <button class="key" @click=${() => this.share()}>${logWords.share}</button>
         <button class="key" aria-expanded=${this.logShown} @click=${() => (this.logShown = !this.logShown)}>
           ${settingsText.showLog}
         </button>
       </div>
       ${this.logShown ? html`<pre tabindex="0">${logText(__VERSION__)}</pre>` : nothing}
-      ${entries.length
-        ? html`<div class="apart">
-            <button
-              class="key stop"
-              @click=${() => {
-                clearLog();
-                this.requestUpdate();
-              }}
-            >
-              ${settingsText.clearLog}
-            </button>
-          </div>`
-        : nothing}`;
+      ${
+        entries.length
+          ? html`<div class="apart">
+              <button
+                class="key stop"
+                @click=${() => {
+                  clearLog();
+                  this.requestUpdate();
+                }}
+              >
+                ${settingsText.clearLog}
+              </button>
+            </div>`
+          : nothing
+      }`;
   }
 
   override render() {
@@ -100,11 +100,13 @@ export class SettingsScreen extends ScreenElement<App> {
       ])}
       <h2>${settingsText.keeping}</h2>
       <p>${this.persisted ? persistText[this.persisted] : ''}</p>
-      ${this.persisted === 'denied'
-        ? html`<button class="key" @click=${() => void askToPersist().then((p) => (this.persisted = p))}>
-            ${persistText.ask}
-          </button>`
-        : nothing}
+      ${
+        this.persisted === 'denied'
+          ? html`<button class="key" @click=${() => void askToPersist().then((p) => (this.persisted = p))}>
+              ${persistText.ask}
+            </button>`
+          : nothing
+      }
       <h2>${cautions.heading}</h2>
       ${cautions.points.map((c) => html`<p>${c}</p>`)} ${this.log()}
       <p class="note">${settingsText.versionLine(__VERSION__)}</p>

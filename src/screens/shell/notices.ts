@@ -1,6 +1,14 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { OfflineStatus, Updates } from '../../device/updates';
-import { errorText, offlineText, saveText, storageText, updateText, acceptedText, type Trouble } from '../../text/app';
+import {
+  errorText,
+  offlineText,
+  saveText,
+  storageText,
+  updateText,
+  acceptedText,
+  type Trouble,
+} from '../../text/app';
 import { fieldText } from '../../text/machine';
 import type { App } from '../../state';
 
@@ -24,7 +32,9 @@ const saving = (app: App): TemplateResult | typeof nothing => {
       <button class="key" @click=${() => void app.saveAgain()}>${saveText.again}</button>
     </div>`;
   if (state.kind === 'conflict')
-    return html`<div class="notice" role="alert"><p>${saveText.conflict}. ${saveText.conflictNote} ${fieldNames(state.fields)}</p></div>`;
+    return html`<div class="notice" role="alert">
+      <p>${saveText.conflict}. ${saveText.conflictNote} ${fieldNames(state.fields)}</p>
+    </div>`;
   return nothing;
 };
 
@@ -40,9 +50,11 @@ const update = ({ app, updates, offline }: Said): TemplateResult | typeof nothin
   const cutting = app.jobs.cuttingSince !== null;
   return html`<div class="notice" role="status">
     <p>${updateText[offline.update]}${cutting ? `. ${acceptedText['refused-cutting']}.` : ''}</p>
-    ${cutting || !updates
-      ? nothing
-      : html`<button class="key" @click=${() => void updates.accept()}>${updateText.accept}</button>`}
+    ${
+      cutting || !updates
+        ? nothing
+        : html`<button class="key" @click=${() => void updates.accept()}>${updateText.accept}</button>`
+    }
   </div>`;
 };
 

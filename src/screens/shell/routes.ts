@@ -19,8 +19,10 @@ export const routeOf = (hash: string, before: string): Route => {
   if (place === 'enter') return { tag: 'ls-enter', place: before, path, full: true };
   if (place === 'threads' && sub === 'type') return { tag: 'ls-type', place, path, full: true };
   if (place === 'threads' && FIND.includes(sub)) return { tag: 'ls-find', place, path, full: false };
-  if (place === 'machine' && LIST.includes(sub)) return { tag: 'ls-machines', place, path: [sub], full: false };
-  if (place === 'machine' && (sub === 'field' || sub === 'guide')) return { tag: 'ls-field', place, path, full: false };
+  if (place === 'machine' && LIST.includes(sub))
+    return { tag: 'ls-machines', place, path: [sub], full: false };
+  if (place === 'machine' && (sub === 'field' || sub === 'guide'))
+    return { tag: 'ls-field', place, path, full: false };
   if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };
   if (place === 'settings') return { tag: 'ls-settings', place: 'machine', path, full: false };
   if (place === 'speed') return { tag: 'ls-speed', place, path, full: false };

@@ -55,9 +55,17 @@ export class Shell extends LitElement {
         overscroll-behavior: contain;
         position: relative;
       }
-      main > .screen {
-        display: block;
-        min-block-size: 100%;
+      .first {
+        display: flex;
+        flex-direction: column;
+        gap: 12px;
+        padding: 12px var(--edge) 24px;
+      }
+      .first ul {
+        margin: 0;
+        padding-inline-start: 1.1em;
+        display: grid;
+        gap: 8px;
       }
       main.full {
         overflow: hidden;
@@ -83,6 +91,12 @@ export class Shell extends LitElement {
       }
       .undo {
         border-block: 1px solid var(--hair);
+      }
+      /* The pad needs the height: there the machine's name stands in the pad's own line. */
+      @media (max-height: 620px) {
+        .full header {
+          display: none;
+        }
       }
       @media (max-height: 480px) {
         header a {
@@ -191,7 +205,10 @@ export class Shell extends LitElement {
   private header(app: App) {
     const m = app.profile;
     return html`<header>
-      <a href="#/machine/list" aria-label=${m ? appText.machineLink(m.name, m.workshop) : appText.chooseMachine}>
+      <a
+        href="#/machine/list"
+        aria-label=${m ? appText.machineLink(m.name, m.workshop) : appText.chooseMachine}
+      >
         <strong>${m ? m.name : appText.noMachine}</strong><span class="second">${m?.workshop ?? ''}</span>
       </a>
       <ls-rule></ls-rule>
@@ -243,20 +260,22 @@ export class Shell extends LitElement {
     return html`
       <div class=${full ? 'full' : ''}>${this.header(app)}</div>
       <div>
-        ${full
-          ? nothing
-          : notices({ app, updates: this.updates, offline: this.offline, closed: this.closed })}
+        ${
+          full ? nothing : notices({ app, updates: this.updates, offline: this.offline, closed: this.closed })
+        }
       </div>
       <main class=${full ? 'full' : ''} tabindex="-1">${this.screen(app)}</main>
       <div>
         ${this.undoBar(app)}
-        ${full
-          ? nothing
-          : html`<ls-bar
-              .items=${PLACES.map((id) => ({ id, label: barLabel[id], href: `#/${id}` }))}
-              .current=${this.route.place}
-              .label=${appText.places}
-            ></ls-bar>`}
+        ${
+          full
+            ? nothing
+            : html`<ls-bar
+                .items=${PLACES.map((id) => ({ id, label: barLabel[id], href: `#/${id}` }))}
+                .current=${this.route.place}
+                .label=${appText.places}
+              ></ls-bar>`
+        }
       </div>
       <ls-why-sheet .app=${app} .figure=${this.why} @ls-close=${() => (this.why = null)}></ls-why-sheet>
     `;

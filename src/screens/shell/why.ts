@@ -73,26 +73,30 @@ export class WhySheet extends LitElement {
     const { app, figure } = this;
     const why = app && figure ? this.grounds(app, figure) : null;
     return html`<ls-sheet .open=${why !== null} .heading=${why?.title ?? ''} .close=${appText.close}>
-      ${why
-        ? html`
-            ${why.result ? html`<p class="figure">${why.result}</p>` : html`<p class="figure">${appText.notKnown}</p>`}
-            ${why.formula ? html`<p>${why.formula}</p>` : nothing}
-            ${why.numbers ? html`<p class="sum">${why.numbers}</p>` : nothing}
-            ${why.missing.length
-              ? html`<p><strong>${appText.missing}</strong></p>
-                  ${why.missing.map((m) => html`<a class="key" href=${entryOf(m.path)}>${appText.enter(m.label)}</a>`)}`
-              : nothing}
-            ${why.notes.map((n) => html`<p>${n}</p>`)}
-            <dl>
-              ${why.terms.map(
-                (t) =>
-                  html`<dt>${t.name}</dt>
-                    <dd>${t.value}<small>${t.from}</small></dd>`,
-              )}
-            </dl>
-            <p class="second">${why.source}</p>
-          `
-        : nothing}
+      ${
+        why
+          ? html`
+              ${why.result ? html`<p class="figure">${why.result}</p>` : html`<p class="figure">${appText.notKnown}</p>`}
+              ${why.formula ? html`<p>${why.formula}</p>` : nothing}
+              ${why.numbers ? html`<p class="sum">${why.numbers}</p>` : nothing}
+              ${
+                why.missing.length
+                  ? html`<p><strong>${appText.missing}</strong></p>
+                      ${why.missing.map((m) => html`<a class="key" href=${entryOf(m.path)}>${appText.enter(m.label)}</a>`)}`
+                  : nothing
+              }
+              ${why.notes.map((n) => html`<p>${n}</p>`)}
+              <dl>
+                ${why.terms.map(
+                  (t) =>
+                    html`<dt>${t.name}</dt>
+                      <dd>${t.value}<small>${t.from}</small></dd>`,
+                )}
+              </dl>
+              <p class="second">${why.source}</p>
+            `
+          : nothing
+      }
     </ls-sheet>`;
   }
 }

@@ -8,7 +8,16 @@ import type { Ceiling, SpeedVerdict, Standing } from '../../core/figures';
 import { add, compare, max, mul, ratio, sub, toNumber, type Ratio } from '../../core/quantity';
 import { RPM_HIGH, RPM_LOW } from '../../core/job';
 import { decimal, statedText } from '../../text/numbers';
-import { bindsText, fastestText, gaugeText, nextText, roomHelp, speedText, standingWord, atMostText } from '../../text/speed';
+import {
+  bindsText,
+  fastestText,
+  gaugeText,
+  nextText,
+  roomHelp,
+  speedText,
+  standingWord,
+  atMostText,
+} from '../../text/speed';
 import { limitText } from '../../text/why';
 import { fieldText } from '../../text/machine';
 import { threadsText } from '../../text/threads';
@@ -84,7 +93,11 @@ export class SpeedScreen extends ScreenElement<App> {
   private scaleEnd(v: SpeedVerdict): number {
     const shown = [v.job.atMost, v.drive.highest].map((x) => (x === null ? 0 : Number(x)));
     const fastest = v.own.at(-1);
-    const want = Math.max(200, toNumber(this.app.job.rpm ?? ratio(0)), Math.min(...shown.filter((x) => x > 0), 4000) * 1.3);
+    const want = Math.max(
+      200,
+      toNumber(this.app.job.rpm ?? ratio(0)),
+      Math.min(...shown.filter((x) => x > 0), 4000) * 1.3,
+    );
     const held = fastest ? Math.max(want, toNumber(fastest.rpm)) : want;
     return SCALE_STEPS.find((s) => s >= held) ?? 20000;
   }
@@ -96,12 +109,14 @@ export class SpeedScreen extends ScreenElement<App> {
     const unknown = c.unknown.map((l) => limitText[l.id].name).join(', ');
     return html`<div class="head">
       <h1 class="label">${label}</h1>
-      ${c.highest === null
-        ? html`<p class="figure">${speedText.notKnown}</p>
-            <p>${speedText.notKnownList(unknown)}</p>
-            <p class="note">${atMostText(c)}</p>`
-        : html`<p><span class="deciding">${c.highest}</span><span class="unit">rpm</span></p>
-            ${c.binds ? html`<p>${bindsText(c.binds)}${c.next ? `; ${nextText(c.next)}` : ''}.</p>` : nothing}`}
+      ${
+        c.highest === null
+          ? html`<p class="figure">${speedText.notKnown}</p>
+              <p>${speedText.notKnownList(unknown)}</p>
+              <p class="note">${atMostText(c)}</p>`
+          : html`<p><span class="deciding">${c.highest}</span><span class="unit">rpm</span></p>
+              ${c.binds ? html`<p>${bindsText(c.binds)}${c.next ? `; ${nextText(c.next)}` : ''}.</p>` : nothing}`
+      }
       ${roomKnown ? nothing : html`<p><strong>${speedText.notAThreadingSpeed}</strong></p>`}
     </div>`;
   }
@@ -134,14 +149,17 @@ export class SpeedScreen extends ScreenElement<App> {
       ${over.length ? html`<p class="over"><strong>${speedText.tooMuch(over.join(', '))}</strong></p>` : nothing}
       ${unknown.length ? html`<p class="unknown">${speedText.notKnownList(unknown.join(', '))}</p>` : nothing}
       ${near.length && !over.length ? html`<p class="near">${speedText.close(near.join(', '))}</p>` : nothing}
-      ${!roomKnown && shown && shown !== v.standing
-        ? html`<p>${speedText.driveAlone(standingWord[shown])}</p>`
-        : nothing}
+      ${
+        !roomKnown && shown && shown !== v.standing
+          ? html`<p>${speedText.driveAlone(standingWord[shown])}</p>`
+          : nothing
+      }
     </div>`;
   }
 
   private fastestLine(fastest: Ratio | null, roomKnown: boolean): string {
-    if (fastest) return roomKnown ? fastestText(fastest) : `${speedText.fastestDrive}: ${decimal(fastest, 1)} rpm`;
+    if (fastest)
+      return roomKnown ? fastestText(fastest) : `${speedText.fastestDrive}: ${decimal(fastest, 1)} rpm`;
     return roomKnown ? speedText.fastestNone : speedText.fastestDriveNone;
   }
 
@@ -160,13 +178,11 @@ export class SpeedScreen extends ScreenElement<App> {
           </button>`;
         })}
       </div>
-      <p class="note">
-        ${this.fastestLine(fastest, roomKnown)}
-      </p>`;
+      <p class="note">${this.fastestLine(fastest, roomKnown)}</p>`;
   }
 
   override render() {
-        const chosen = this.app.sheet.get('chosen').value;
+    const chosen = this.app.sheet.get('chosen').value;
     if (!chosen)
       return html`<h1>${speedText.noThread}</h1>
         <a class="key solid" href="#/threads/find">${threadsText.choose}</a>`;
@@ -191,9 +207,11 @@ export class SpeedScreen extends ScreenElement<App> {
       <div class="pair">
         <a class="key left" href="#/enter/job/room">${room ? statedText(room) : speedText.roomKey}</a>
         <a class="key left" href="#/machine/field/wholeStopTime"
-          >${this.app.profile?.wholeStopTime
-            ? `${fieldText.wholeStopTime.label}: ${statedText(this.app.profile.wholeStopTime)}`
-            : speedText.enterTime}</a
+          >${
+            this.app.profile?.wholeStopTime
+              ? `${fieldText.wholeStopTime.label}: ${statedText(this.app.profile.wholeStopTime)}`
+              : speedText.enterTime
+          }</a
         >
       </div>
       <details>
@@ -207,8 +225,10 @@ export class SpeedScreen extends ScreenElement<App> {
       <h2 class="label">${speedText.limits}</h2>
       <div>
         ${limits.map((l) => {
-          const standing = v.atSet?.find((x) => x.limit === l)?.standing ?? (l.within === null ? 'unknown' : '');
-          const shownRpm = l.within !== null ? `${l.within}` : l.answeredTo ? decimal(l.answeredTo, 0, 'down') : '';
+          const standing =
+            v.atSet?.find((x) => x.limit === l)?.standing ?? (l.within === null ? 'unknown' : '');
+          const shownRpm =
+            l.within !== null ? `${l.within}` : l.answeredTo ? decimal(l.answeredTo, 0, 'down') : '';
           return html`<ls-row
             .label=${limitText[l.id].name}
             .value=${shownRpm || standingWord.unknown}

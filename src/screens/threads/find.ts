@@ -31,14 +31,18 @@ export class FindScreen extends ScreenElement<App> {
     );
     return html`
       <h1>${threadsText.findTitle}</h1>
-      ${kept.length
-        ? html`<h2 class="label">${threadsText.favourites}</h2>
-            <div class="grid2">${kept.map((t) => this.threadKey(t))}</div>`
-        : nothing}
-      ${last.length
-        ? html`<h2 class="label">${threadsText.recent}</h2>
-            <div class="grid2">${last.map((t) => this.threadKey(t))}</div>`
-        : nothing}
+      ${
+        kept.length
+          ? html`<h2 class="label">${threadsText.favourites}</h2>
+              <div class="grid2">${kept.map((t) => this.threadKey(t))}</div>`
+          : nothing
+      }
+      ${
+        last.length
+          ? html`<h2 class="label">${threadsText.recent}</h2>
+              <div class="grid2">${last.map((t) => this.threadKey(t))}</div>`
+          : nothing
+      }
       <a class="key solid" href="#/threads/type">${threadsText.search}</a>
       <h2 class="label">${threadsText.families}</h2>
       <div class="grid2">

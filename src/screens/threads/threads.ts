@@ -5,7 +5,7 @@ import '../../elements/row';
 import '../../elements/standing';
 import { classOf, type Figure } from '../../core/figures';
 import { familyById, type Thread } from '../../core/thread';
-import { decimalText, ratioText, type Stated } from '../../core/quantity';
+import { compare, decimalText, ratioText, roundTo, type Ratio, type Stated } from '../../core/quantity';
 import type { Job, NoseKind } from '../../core/job';
 import { decimal, mark, showLead, statedText } from '../../text/numbers';
 import {
@@ -21,6 +21,17 @@ import {
 } from '../../text/threads';
 import { standingWord } from '../../text/speed';
 import type { App } from '../../state';
+import { drawing } from './drawing';
+
+/** Limits as a micrometer reads them: to 0.01 mm or a thou, rounded inwards; to the last digit where that is too coarse. */
+const between = (min: Ratio | null, max: Ratio, unit: 'mm' | 'in'): string => {
+  const coarse = unit === 'mm' ? 2 : 3;
+  const fits = min === null || compare(roundTo(min, coarse, 'up'), roundTo(max, coarse, 'down')) < 0;
+  const places = fits ? coarse : coarse + 1;
+  const text = (r: Ratio, rule: 'up' | 'down') =>
+    decimalText(r, { places, rule, mark: mark(), keepZeros: true });
+  return min ? `${text(min, 'up')} – ${text(max, 'down')}` : text(max, 'down');
+};
 
 /** Threads: the thread on this machine, with everything needed to set up for it. */
 @customElement('ls-threads')
@@ -44,9 +55,9 @@ export class ThreadsScreen extends ScreenElement<App> {
       }
       .ends {
         position: sticky;
-        inset-block-end: -24px;
+        inset-block-end: 0;
         background: var(--paper);
-        padding-block: 8px 16px;
+        padding-block: 8px;
       }
       .options .key {
         font-size: 1rem;
@@ -79,16 +90,18 @@ export class ThreadsScreen extends ScreenElement<App> {
         why="Why"
         figure="pitch"
       ></ls-row>
-      ${this.app.job.starts > 1
-        ? html`<ls-row
-            .label=${threadsText.leadOf(this.app.job.starts)}
-            .value=${l.mm}
-            unit="mm"
-            .note="${l.tpi} tpi"
-            why="Why"
-            figure="lead"
-          ></ls-row>`
-        : nothing}`;
+      ${
+        this.app.job.starts > 1
+          ? html`<ls-row
+              .label=${threadsText.leadOf(this.app.job.starts)}
+              .value=${l.mm}
+              unit="mm"
+              .note="${l.tpi} tpi"
+              why="Why"
+              figure="lead"
+            ></ls-row>`
+          : nothing
+      }`;
   }
 
   private nut() {
@@ -125,11 +138,9 @@ export class ThreadsScreen extends ScreenElement<App> {
     const label = job.side === 'external' ? threadsText.turnTo : threadsText.boreTo;
     if (!f.value) return this.unknownRow(label, f, 'blank');
     const { min, max, unit } = f.value;
-    const places = unit === 'mm' ? 3 : 4;
-    const text = (r: typeof max) => decimalText(r, { places, mark: mark(), keepZeros: true });
     return html`<ls-row
       .label=${label}
-      .value=${min ? `${text(min)} – ${text(max)}` : text(max)}
+      .value=${between(min, max, unit)}
       .unit=${unit}
       why="Why"
       figure="blank"
@@ -162,7 +173,10 @@ export class ThreadsScreen extends ScreenElement<App> {
     const note = held.value
       ? held.value.exact
         ? threadsText.exact
-        : threadsText.heldNearly(`${held.value.held.top}/${held.value.held.bottom}`, held.value.ppm.toFixed(2).replace('-', '−'))
+        : threadsText.heldNearly(
+            `${held.value.held.top}/${held.value.held.bottom}`,
+            held.value.ppm.toFixed(2).replace('-', '−'),
+          )
       : threadsText.heldUnknown;
     return html`<ls-row
       .label=${threadsText.stepsPerCount}
@@ -181,7 +195,7 @@ export class ThreadsScreen extends ScreenElement<App> {
     const standing = v?.standing ?? 'unknown';
     return html`<a class="key left" href="#/speed"
       ><ls-standing .standing=${standing} .word=${standingWord[standing]}
-        >${rpm ? threadsText.atRpm(decimal(rpm, 1)) : threadsText.noRpm}</ls-standing
+        >${rpm ? threadsText.atRpm(decimal(rpm, 1)) : `· ${threadsText.noRpm}`}</ls-standing
       ></a
     >`;
   }
@@ -215,11 +229,13 @@ export class ThreadsScreen extends ScreenElement<App> {
             </button>`,
         )}
       </div>
-      ${job.noseKind && job.noseKind !== 'sharp'
-        ? html`<a class="key" href="#/enter/job/noseSize"
-            >${job.noseSize ? `${threadsText.noseSize} ${statedText(job.noseSize)}` : threadsText.noseEnter}</a
-          >`
-        : nothing}`;
+      ${
+        job.noseKind && job.noseKind !== 'sharp'
+          ? html`<a class="key" href="#/enter/job/noseSize"
+              >${job.noseSize ? `${threadsText.noseSize} ${statedText(job.noseSize)}` : threadsText.noseEnter}</a
+            >`
+          : nothing
+      }`;
   }
 
   private classes(thread: Thread, job: Job) {
@@ -231,7 +247,11 @@ export class ThreadsScreen extends ScreenElement<App> {
       <div class="keys options" role="group" aria-label=${threadsText.class}>
         ${offered.map(
           (c) =>
-            html`<button class="key" aria-pressed=${c === now} @click=${() => void this.app.jobs.change({ classId: c })}>
+            html`<button
+              class="key"
+              aria-pressed=${c === now}
+              @click=${() => void this.app.jobs.change({ classId: c })}
+            >
               ${classText(c)}
             </button>`,
         )}
@@ -243,7 +263,12 @@ export class ThreadsScreen extends ScreenElement<App> {
     const favourite = thread && this.app.settings.favourites.includes(thread.id);
     const classId = thread && classOf(thread, job.classId, job.side);
     const kind = thread ? familyText(thread.family) : threadsText.barePitch;
-    const about = [kind, classId && classText(classId), handName[job.hand].toLowerCase(), job.side === 'internal' ? sideName.internal.toLowerCase() : '']
+    const about = [
+      kind,
+      classId && classText(classId),
+      handName[job.hand].toLowerCase(),
+      job.side === 'internal' ? sideName.internal.toLowerCase() : '',
+    ]
       .filter(Boolean)
       .join(' · ');
     return html`
@@ -251,10 +276,10 @@ export class ThreadsScreen extends ScreenElement<App> {
         ${this.nameOf(thread, pitch)}
         <p class="label">${about}</p>
       </div>
-      ${this.standing()}
+      ${thread ? drawing(thread, job, this.app.sheet.get('depth').value) : nothing} ${this.standing()}
       <div>
-        ${this.pitchRows()} ${this.nut()} ${thread ? html`${this.depth(job)} ${this.blank(job)} ${this.drill()}` : nothing}
-        ${this.ratioRow()}
+        ${this.pitchRows()} ${this.nut()}
+        ${thread ? html`${this.depth(job)} ${this.blank(job)} ${this.drill()}` : nothing} ${this.ratioRow()}
       </div>
       <div class="pair ends">
         <a class="key" href="#/threads/find">${threadsText.another}</a>
@@ -272,15 +297,17 @@ export class ThreadsScreen extends ScreenElement<App> {
       ])}
       <a class="key" href="#/enter/job/starts">${startsText(job.starts)}</a>
       ${thread ? this.classes(thread, job) : nothing}
-      ${thread
-        ? html`<button
-            class="key"
-            aria-pressed=${favourite ? 'true' : 'false'}
-            @click=${() => void this.app.toggleFavourite(thread.id)}
-          >
-            ${favourite ? threadsText.favouriteRemove : threadsText.favouriteAdd}
-          </button>`
-        : nothing}
+      ${
+        thread
+          ? html`<button
+              class="key"
+              aria-pressed=${favourite ? 'true' : 'false'}
+              @click=${() => void this.app.toggleFavourite(thread.id)}
+            >
+              ${favourite ? threadsText.favouriteRemove : threadsText.favouriteAdd}
+            </button>`
+          : nothing
+      }
     `;
   }
 

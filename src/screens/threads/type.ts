@@ -83,7 +83,7 @@ export class TypeScreen extends ScreenElement<App> {
     const { found } = this;
     const units = WAYS.map((w) => ({ id: w, label: threadsText.ways[w] }));
     return html`<ls-pad
-      .label=${threadsText.searchLabel}
+      .label=${this.named(threadsText.searchLabel, this.app.profile?.name ?? '')}
       .value=${this.typed}
       .units=${units}
       .unit=${this.way}
@@ -97,13 +97,19 @@ export class TypeScreen extends ScreenElement<App> {
       }}
     >
       <div slot="results" class="results" role="group" aria-label=${threadsText.foundCount(found.length)}>
-        ${bare && 'choice' in bare
-          ? html`<button class="key solid" @click=${() => this.use(bare.choice)}>${this.way.startsWith('feed') ? threadsText.asFeed : threadsText.asPitch}</button>`
-          : nothing}
+        ${
+          bare && 'choice' in bare
+            ? html`<button class="key solid" @click=${() => this.use(bare.choice)}>
+                ${this.way.startsWith('feed') ? threadsText.asFeed : threadsText.asPitch}
+              </button>`
+            : nothing
+        }
         ${found.map((t) => html`<button class="key" @click=${() => this.pick(t)}>${t.designation}</button>`)}
-        ${found.length === 0 && !(bare && 'choice' in bare)
-          ? html`<p class="note">${this.typed ? threadsText.nothingFound : threadsText.typeHint}</p>`
-          : nothing}
+        ${
+          found.length === 0 && !(bare && 'choice' in bare)
+            ? html`<p class="note">${this.typed ? threadsText.nothingFound : threadsText.typeHint}</p>`
+            : nothing
+        }
       </div>
     </ls-pad>`;
   }
