@@ -89,6 +89,12 @@ describe('all recorded', () => {
     expect(look().allRecordedAt).toBe(last - 1000);
   });
 
+  it('takes its time from records that count: an outdated one beside a test that answers for it does not', () => {
+    const faster = sheetOf({ context: { now: last }, job: { rpm: exactly('80') } });
+    const old = record(itemById('torque'), faster);
+    expect(look({ context: { records: [...records, old] } }).allRecordedAt).toBe(last - 1000);
+  });
+
   it.each(records.map((r) => r.item))('is not said without %s', (id) => {
     expect(
       look({ context: { records: records.filter((r) => r.item !== id), now: last } }).allRecordedAt,
@@ -169,6 +175,12 @@ describe('making a record', () => {
   it('ties a ramp test to its lead, and refuses one without', () => {
     const made = record(itemById('ramp-test'), sheetOf({ job: { starts: 2 } }));
     expect(made.inputs['lead']).toBe('3/1');
+    const worm = { kind: 'pitch', pitch: is('1', 'module') } as const;
+    const [n, d] = (
+      record(itemById('ramp-test'), sheetOf({ job: { thread: worm } })).inputs['lead'] ?? ''
+    ).split('/');
+    // π is 3.14159265358979323846…: what is kept is never below it.
+    expect(BigInt(n ?? 0) * 10n ** 20n).toBeGreaterThan(314159265358979323846n * BigInt(d ?? 0));
     const none = makeRecord(
       itemById('ramp-test'),
       sheetOf({ job: { thread: null } }),

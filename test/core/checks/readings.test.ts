@@ -60,6 +60,14 @@ describe('readings held to what this job needs', () => {
     expect(judged('blank', is('40', 'mm'), bare)).toEqual(['done', undefined]);
   });
 
+  it('blank 1/2-13 UNC 2A: 0.4876 to 0.4985 in, also read in millimetres (ASME B1.1, limits of size)', () => {
+    const unc = { job: { thread: { kind: 'catalogue', id: 'unc:1/2-13' } } } as const;
+    expect(judged('blank', is('0.4985', 'in'), unc)).toEqual(WITHIN);
+    expect(judged('blank', is('0.4986', 'in'), unc)).toEqual(['failed', 'reading-high']);
+    expect(judged('blank', is('12.661', 'mm'), unc)).toEqual(WITHIN);
+    expect(judged('blank', is('0.4875', 'in'), unc)).toEqual(['failed', 'reading-low']);
+  });
+
   it('ten turns of 1200 lines × 4 edges: 48 000 counts, a mark’s width apart; lines taken for counts stand out', () => {
     expect(judged('ten-turns', is('48000', 'count'))).toEqual(WITHIN);
     expect(judged('ten-turns', is('48008', 'count'))).toEqual(WITHIN);
