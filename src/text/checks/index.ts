@@ -1,5 +1,4 @@
 export type { ItemText, ReadingText } from './item-text';
 export { checkText, checkTexts } from './items';
 export * from './states';
-export * from './cautions';
 export { checksText } from './screen';
