@@ -16,6 +16,7 @@ const MODULES = {
   machine: () => import('./screens/machine'),
   enter: () => import('./screens/enter'),
   settings: () => import('./screens/settings'),
+  later: () => import('./screens/shell/later'),
 };
 const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-threads': 'threads',

@@ -1,11 +1,9 @@
-import { makeRecord, type Item, type RecordRefusal } from '../core/checks';
 import { figuresFor, type Sheet } from '../core/figures';
-import type { CheckRecord, EventKind, Inputs } from '../core/context';
+import type { EventKind, Inputs } from '../core/context';
 import { blankProfile, type FieldName, type MachineProfile } from '../core/machine';
 import type { Job, ThreadChoice } from '../core/job';
-import type { Stated } from '../core/quantity';
-import { blankSettings, newId, type MachineBody, type Settings, type Storage } from '../storage';
-import { Clock } from './clock';
+import { blankSettings, type MachineBody, type Settings, type Storage } from '../storage';
+import { Clock, dayOf } from './clock';
 import { Emitter } from './emitter';
 import { JobState } from './jobs';
 import { Live, type SaveState } from './live';
@@ -106,6 +104,11 @@ export class App extends Emitter {
     return states.find((s) => s?.kind === 'failed' || s?.kind === 'conflict') ?? { kind: 'saved' };
   }
 
+  /** A person has read which fields two tabs changed at once. */
+  conflictSeen(): void {
+    for (const live of [this.machine, this.jobs.current, this.person]) live?.conflictSeen();
+  }
+
   /** Tries again to write what could not be written. */
   async saveAgain(): Promise<void> {
     await Promise.all([this.machine?.flush(), this.jobs.current?.flush(), this.person.flush()]);
@@ -122,6 +125,7 @@ export class App extends Emitter {
         records: this.records.checks,
         events: this.records.events,
         cuttingSince: this.jobs.cuttingSince,
+        cuttingDay: this.jobs.cuttingSince === null ? null : dayOf(this.jobs.cuttingSince),
       },
     };
   }
@@ -188,24 +192,6 @@ export class App extends Emitter {
     const now = this.settings.favourites;
     const favourites = now.includes(id) ? now.filter((f) => f !== id) : [...now, id];
     return this.setSettings({ favourites });
-  }
-
-  /**
-   * Records one answer to one check, as things are now. Gives why nothing was recorded, or null when it is on the
-   * disk. @throws StorageError
-   */
-  async recordCheck(
-    item: Item,
-    answer: CheckRecord['answer'],
-    reading: Stated | null,
-  ): Promise<RecordRefusal | null> {
-    this.clock.tick();
-    const made = makeRecord(item, this.sheet, answer, reading, newId());
-    if (!made.ok) return made.refusal;
-    await this.records.addCheck(made.record);
-    const { id } = made.record;
-    this.undo.push({ code: 'check', detail: item.id, undo: () => this.records.takeBack(id) });
-    return null;
   }
 
   /** Logs that something happened to the machine; what depends on it has to be checked again. */

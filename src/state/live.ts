@@ -47,6 +47,12 @@ export class Live<T> extends Emitter {
     return this.flush();
   }
 
+  conflictSeen(): void {
+    if (this.state.kind !== 'conflict') return;
+    this.state = { kind: 'saved' };
+    this.tell();
+  }
+
   /** Writes again what a full disk or a lost connection kept from being written. */
   flush(): Promise<void> {
     this.writing ??= this.write().finally(() => {

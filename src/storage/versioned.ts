@@ -25,6 +25,11 @@ export const nextStamp = async (w: Work): Promise<Stamp> => {
   return { device, counter };
 };
 
+const idOf = (row: unknown): string => {
+  const id = (row as { id?: unknown } | null)?.id;
+  return typeof id === 'string' ? id : '';
+};
+
 const historyId = (store: StoreName, id: string, rev: string): string => `${store}/${id}/${rev}`;
 
 /** Records of one kind that change: each write names the version it saw, keeps the one before, and links to it. */
@@ -50,7 +55,7 @@ export class Versioned<T> {
     for (const row of rows) {
       const one = this.read(row);
       if (one) kept.push(one);
-      else unreadable.push({ id: String((row as { id?: unknown } | null)?.id ?? ''), raw: row });
+      else unreadable.push({ id: idOf(row), raw: row });
     }
     return { kept, unreadable };
   }

@@ -2,14 +2,6 @@ import { capital, words } from './words';
 import { fieldText } from './machine-fields';
 import type { FieldName } from '../core/machine';
 
-export const barLabel = {
-  threads: 'Threads',
-  speed: 'Speed',
-  checks: 'Checks',
-  cut: 'Cut',
-  machine: 'Machine',
-} as const;
-
 export interface Trouble {
   readonly what: string;
   readonly todo: string;
@@ -54,6 +46,7 @@ export const saveText = {
   failed: 'Not saved',
   again: 'Save again',
   conflict: 'Changed in two tabs at once',
+  seen: 'Seen',
   conflictNote: 'The newer value is kept. Look at these:',
   memoryOnly: 'Not kept: gone when this page is closed',
 } as const;
@@ -231,8 +224,6 @@ export const settingsText = {
 
 export const appText = {
   places: 'Places',
-  chooseMachine: 'Choose a machine',
-  machineLink: (name: string, workshop: string): string => `${name}, ${workshop}: change the machine`,
   enter: (label: string): string => `Enter: ${label}`,
   welcome: 'Your lathe, its drive, and every thread',
   welcomeLine: 'Enter your lathe once. After that everything works with no network.',

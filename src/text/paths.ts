@@ -23,6 +23,7 @@ const contextText: Record<keyof Context, string> = {
   records: 'Test records',
   events: 'What happened to the machine',
   cuttingSince: 'Cut now running',
+  cuttingDay: 'Day of the cut now running',
 };
 
 export const figureName: Record<FigureId, string> = {

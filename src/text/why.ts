@@ -1,6 +1,6 @@
 import type { InputPath } from '../core/context';
 import type { Amount, Figure, LimitReading, ShownUnit, Term } from '../core/figures';
-import { fromBase, isExactDecimal, mul, ratioText, toNumber, type Ratio } from '../core/quantity';
+import { div, fromBase, isExactDecimal, mul, ratioText, toNumber, type Ratio } from '../core/quantity';
 import type { Between } from '../core/figures';
 import type { NutRule } from '../core/cut';
 import { amountText, NOT_KNOWN, plain, rounded, showAmount, significant, whole } from './numbers';
@@ -55,6 +55,7 @@ const factor = (r: Ratio): string => {
 /** Lengths that a person states in another unit are written into the line as they become millimetres. */
 const inLine = (a: Amount | null): string => {
   if (a?.kind !== 'exact') return asStated(a);
+  if (a.unit === 'ms') return inLine({ ...a, value: div(a.value, 1000), unit: 's' });
   const { unit, value } = a;
   const number = factor(value);
   if (unit === 'tpi') return `(25.4 mm ÷ ${number})`;

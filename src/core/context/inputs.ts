@@ -16,6 +16,8 @@ export interface Context {
   readonly events: readonly MachineEvent[];
   /** When the cut now running was started; null when none is. */
   readonly cuttingSince: number | null;
+  /** The day on which that cut was started, by the phone's calendar; null when none is running. */
+  readonly cuttingDay: string | null;
 }
 
 /** What a person can report; `cut-ended` the app logs itself. */
@@ -48,11 +50,11 @@ export type ContextPath = PathsOf<'context', Context>;
 export type InputPath = MachinePath | JobPath | ContextPath;
 
 export type InputAt<P extends InputPath> =
-  P extends `machine.${infer K extends keyof MachineProfile & string}`
+  P extends `machine.${infer K extends keyof MachineProfile}`
     ? MachineProfile[K]
-    : P extends `job.${infer K extends keyof Job & string}`
+    : P extends `job.${infer K extends keyof Job}`
       ? Job[K]
-      : P extends `context.${infer K extends keyof Context & string}`
+      : P extends `context.${infer K extends keyof Context}`
         ? Context[K]
         : never;
 

@@ -49,7 +49,7 @@ const dueByHours = (rule: LapseRule, record: CheckRecord, inputs: Inputs): Lapse
  * back) is not known to hold. While a cut is running, the change of day at midnight expires nothing.
  */
 export const lapseOf = (rule: LapseRule, record: CheckRecord, inputs: Inputs): Lapse | null => {
-  const { now, day, events, cuttingSince } = inputs.context;
+  const { now, day, events, cuttingSince, cuttingDay } = inputs.context;
   if (record.at > now) return { code: 'clock-back' };
   if (record.rule !== rule.version) return { code: 'rule-changed' };
   const path = changedInput(rule, record, inputs);
@@ -57,8 +57,9 @@ export const lapseOf = (rule: LapseRule, record: CheckRecord, inputs: Inputs): L
   const event = events.find((e) => rule.events?.includes(e.kind) && e.at >= record.at);
   if (event) return { code: 'event', kind: event.kind };
   if (rule.perCut && record.cut !== cuttingSince) return { code: 'other-cut' };
-  const beforeThisCut = cuttingSince !== null && record.at <= cuttingSince;
-  if (rule.daily && record.day !== day && !beforeThisCut) return { code: 'new-day' };
+  // What held when the running cut began, or was recorded during it, doesn't expire at midnight.
+  const ofThisCut = cuttingSince !== null && (record.day === cuttingDay || record.at >= cuttingSince);
+  if (rule.daily && record.day !== day && !ofThisCut) return { code: 'new-day' };
   if (rule.afterDays !== undefined && now - record.at >= rule.afterDays * DAY)
     return { code: 'days', days: rule.afterDays };
   return dueByHours(rule, record, inputs);

@@ -3,7 +3,7 @@ import { inputAt } from '../context';
 import { inBase, isRatio, type Ratio, type Stated } from '../quantity';
 import type { FigureId, FigureValues } from './ids';
 import type { Standing } from './standing';
-import { exact, type Amount, type Origin, type ShownUnit, type Term, type Why } from './why';
+import { exact, type Amount, type ShownUnit, type Term, type Why } from './why';
 
 /** An answer: its value (null when something it needs isn't known), its standing, and its grounds. */
 export interface Figure<V> {
@@ -82,7 +82,7 @@ export const gather = <R extends InputPath, U extends FigureId>(
   const id = from as U & RatioFigureId;
   const figure = ask.figure(id) as Figure<Ratio>;
   const amount: Amount | null = figure.value && exact(figure.value, FIGURE_UNITS[id as FigureId] ?? 'none');
-  return { value: figure.value, term: { amount, from: id as Origin }, missing: figure.missing };
+  return { value: figure.value, term: { amount, from: id }, missing: figure.missing };
 };
 
 type Terms = Readonly<Record<string, InputPath | RatioFigureId>>;
@@ -148,7 +148,7 @@ export const sheetOf = (registry: Registry, inputs: Inputs): Sheet => {
       input: (path) => inputAt(inputs, path),
       figure: (other) => get(other),
     };
-    const figure = registry[id].compute(ask) as Figure<FigureValues[F]>;
+    const figure = registry[id].compute(ask);
     open.delete(id);
     done.set(id, figure);
     return figure;

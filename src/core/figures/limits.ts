@@ -1,12 +1,12 @@
 import type { ContextPath, InputPath, Inputs } from '../context';
 import * as drive from '../drive';
-import { inBase, leadHigh, min, ratio, type Ratio, type Stated } from '../quantity';
-import { define, type Ask, type Figure } from './define';
+import { inBase, leadHigh, min, ratio, type Lead, type Ratio, type Stated } from '../quantity';
+import { define, type Ask } from './define';
 import { RAMP_RULE, rampCovers } from './evidence';
-import type { FigureId } from './ids';
+import type { FigureValues } from './ids';
 import { readLimit, type LimitBasis, type LimitId, type LimitReading, type Need } from './limit';
 import { MARGIN_ELECTRONIC, MARGIN_NONE } from './standing';
-import { exact, type Amount, type ShownUnit, type Term } from './why';
+import { exact, type ShownUnit, type Term } from './why';
 
 const READS = [
   'machine.encoderLines',
@@ -35,6 +35,7 @@ const READS = [
   'context.events',
   'context.hours',
   'context.cuttingSince',
+  'context.cuttingDay',
 ] as const satisfies readonly InputPath[];
 type Reads = (typeof READS)[number] | (typeof RAMP_RULE)['reads'][number];
 const USES = [
@@ -63,25 +64,26 @@ class Basis {
     return s && inBase(s);
   }
 
-  figure<F extends Uses, V>(
+  /** A figure's own value; `as` writes it as the term of the line. */
+  figure<F extends Uses>(
     name: string,
     id: F,
     unit: ShownUnit,
-    as: (f: Figure<never>['value'] | V) => Ratio,
-  ): V | null {
-    const f = this.ask.figure(id) as unknown as Figure<V>;
-    const amount: Amount | null = f.value === null ? null : exact(as(f.value), unit);
-    this.terms[name] = { amount, from: id as FigureId };
+    as: (value: FigureValues[F]) => Ratio,
+  ): FigureValues[F] | null {
+    const f = this.ask.figure(id);
+    this.terms[name] = { amount: f.value === null ? null : exact(as(f.value), unit), from: id };
     this.missing.push(...f.missing);
     return f.value;
   }
 
   ratio(name: string, id: Exclude<Uses, 'lead' | 'stepsPerCount'>, unit: ShownUnit): Ratio | null {
-    return this.figure<typeof id, Ratio>(name, id, unit, (v) => v as Ratio);
+    return this.figure(name, id, unit, (value) => value);
   }
 
-  lead() {
-    return this.figure<'lead', import('../quantity').Lead>('lead', 'lead', 'mm', (l) => leadHigh(l as never));
+  /** For limits a lead that carries π is taken a hair too large. */
+  lead(): Lead | null {
+    return this.figure('lead', 'lead', 'mm', leadHigh);
   }
 
   make(
@@ -134,12 +136,7 @@ const LIMITS: readonly ((b: Basis, ask: LimitAsk) => LimitBasis | null)[] = [
   (b, ask) => {
     // A controller that spreads its steps evenly has no bursts; one of which that isn't known may have them.
     if (ask.input('machine.pulseTiming') === 'spread') return null;
-    const r = b.figure<'stepsPerCount', import('../quantity').Lead>(
-      'ratio',
-      'stepsPerCount',
-      'steps/count',
-      (v) => leadHigh(v as never),
-    );
+    const r = b.figure('ratio', 'stepsPerCount', 'steps/count', leadHigh);
     const counts = b.ratio('counts', 'countsPerRev', 'counts/rev');
     const per = r && counts ? drive.burstPerRpm(r, counts) : null;
     return b.make('burst', 'supporting', 'drive', 'steps/s', per, stepInput(b), MARGIN_ELECTRONIC, 'burst');
@@ -266,6 +263,7 @@ const inputsOf = (ask: LimitAsk): Inputs => {
       records: ask.input('context.records'),
       events: ask.input('context.events'),
       cuttingSince: ask.input('context.cuttingSince'),
+      cuttingDay: ask.input('context.cuttingDay'),
     },
   };
 };

@@ -69,7 +69,11 @@ export const speed = define({
     const rpm = ask.input('job.rpm');
     const speeds =
       ask.input('machine.spindleDrive') === 'speeds' ? (ask.input('machine.spindleSpeeds') ?? []) : [];
-    const own = speeds.map((s) => ({ rpm: s.value, standing: standingAt(limits, s.value), drive: standingAt(driveLimits, s.value) }));
+    const own = speeds.map((s) => ({
+      rpm: s.value,
+      standing: standingAt(limits, s.value),
+      drive: standingAt(driveLimits, s.value),
+    }));
     const value: SpeedVerdict = {
       job: ceilingOf(limits),
       drive: ceilingOf(driveLimits),

@@ -3,7 +3,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/standing';
 import { picture, pictureSheet } from '../../elements/pictures';
-import { phaseState, type CheckState, type ItemId, type Phase, type PhaseState } from '../../core/checks';
+import { phaseState, type CheckState, type Phase, type PhaseState } from '../../core/checks';
 import type { EventKind } from '../../core/context';
 import {
   checksText,
@@ -21,6 +21,8 @@ import { decimal, showAmount } from '../../text/numbers';
 import { nutText } from '../../text/threads';
 import { fieldText } from '../../text/machine';
 import type { App } from '../../state';
+import { recordAnswer } from '../../state/answer';
+import { vibrate } from '../../device/vibrate';
 
 const CHANGES = [
   'power',
@@ -118,8 +120,8 @@ export class ChecksScreen extends ScreenElement<App> {
   private async answer(s: CheckState, answer: 'done' | 'not-ok'): Promise<void> {
     this.trouble = '';
     try {
-      await this.app.recordCheck(s.item, answer, null);
-      navigator.vibrate?.(20);
+      await recordAnswer(this.app, s.item, answer, null);
+      vibrate(20);
     } catch {
       this.trouble = enterText.notSaved;
       return;
@@ -167,14 +169,14 @@ export class ChecksScreen extends ScreenElement<App> {
   }
 
   private question(s: CheckState, p: PhaseState | null) {
-    const text = checkText(s.item.id as ItemId);
+    const text = checkText(s.item.id);
     const at = p ? checksText.left(p.left, tierName[s.item.tier]) : tierName[s.item.tier];
     const { reading, kind } = s.item;
     const canAnswer = s.answerable;
     return html`
       <p class="label">${at}</p>
       <h1 class="question ${text.question.length > 24 ? 'long' : ''}">${text.question}</h1>
-      ${s.state === 'not-ok' ? html`<p class="alert over"><strong>${checksText.wasNotOk}</strong></p>` : nothing}
+      ${s.state === 'not-ok' ? html`<p class="alert over"><strong>${checksText.wasNotOk}</strong> ${text.notOk ?? ''}</p>` : nothing}
       ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing} ${this.finding(s)}
       ${this.shows(s)}
       <p>${text.look}</p>
@@ -240,7 +242,7 @@ export class ChecksScreen extends ScreenElement<App> {
           const before = p.items[i - 1];
           return html`${before?.item.tier === s.item.tier ? nothing : html`<h2>${tierName[s.item.tier]}</h2>`}
             <a class="line" href="#/checks/item/${s.item.id}">
-              <span>${checkText(s.item.id as ItemId).question}</span>
+              <span>${checkText(s.item.id).question}</span>
               <ls-standing .standing=${SHAPE[s.state]} .word=${stateText(s)}></ls-standing>
               ${s.lapse && s.record ? html`<small>${lapseText(s.lapse)}</small>` : nothing}
             </a>`;

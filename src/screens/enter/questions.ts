@@ -8,6 +8,7 @@ import { fieldText } from '../../text/machine';
 import { refusalText } from '../../text/numbers';
 import { fieldUnitLabel, unitLabel } from '../../text/units';
 import type { App } from '../../state';
+import { recordAnswer } from '../../state/answer';
 
 /** A number to be entered: what is asked, what stands there now, and what becomes of the answer. */
 export interface Question {
@@ -104,13 +105,13 @@ const checkQuestion = (app: App, id: string): Question | null => {
   const reading = item?.reading;
   if (!item || !reading) return null;
   return {
-    label: checkText(item.id).question,
+    label: checkText(item.id).figure ?? checkText(item.id).question,
     field: number('notes', reading.units, reading.min, reading.max, reading.whole ? { whole: true } : {}),
     now: null,
     unitLabel: plainUnit,
     accept: async (value) => {
       try {
-        const refusal = await app.recordCheck(item, 'done', value);
+        const refusal = await recordAnswer(app, item, 'done', value);
         return refusal && readingRefusalText(refusal);
       } catch {
         return enterText.notSaved;

@@ -1,76 +1,114 @@
-import { html, nothing, type TemplateResult } from 'lit';
+import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
 import type { OfflineStatus, Updates } from '../../device/updates';
+import { Listen } from '../../elements/listen';
+import { shared } from '../../elements/styles';
 import {
+  acceptedText,
   errorText,
   offlineText,
   saveText,
   storageText,
   updateText,
-  acceptedText,
   type Trouble,
 } from '../../text/app';
 import { fieldText } from '../../text/machine';
 import type { App } from '../../state';
-
-interface Said {
-  readonly app: App;
-  readonly updates: Updates | null;
-  readonly offline: OfflineStatus | null;
-  readonly closed: boolean;
-}
 
 const trouble = ({ what, todo }: Trouble): TemplateResult => html`<p><strong>${what}</strong> ${todo}</p>`;
 
 const fieldNames = (fields: readonly string[]): string =>
   fields.map((f) => (fieldText as Record<string, { label: string } | undefined>)[f]?.label ?? f).join(', ');
 
-const saving = (app: App): TemplateResult | typeof nothing => {
-  const state = app.saveState;
-  if (state.kind === 'failed')
-    return html`<div class="notice bad" role="alert">
-      ${trouble(storageText[state.code])}
-      <button class="key" @click=${() => void app.saveAgain()}>${saveText.again}</button>
-    </div>`;
-  if (state.kind === 'conflict')
-    return html`<div class="notice" role="alert">
-      <p>${saveText.conflict}. ${saveText.conflictNote} ${fieldNames(state.fields)}</p>
-    </div>`;
-  return nothing;
-};
-
-const memoryOnly = ({ storage }: App): TemplateResult | typeof nothing =>
-  storage.durable
-    ? nothing
-    : html`<div class="notice bad" role="alert">
-        ${trouble(storageText[storage.trouble ?? 'unavailable'])}
-      </div>`;
-
-const update = ({ app, updates, offline }: Said): TemplateResult | typeof nothing => {
-  if (!offline?.update) return nothing;
-  const cutting = app.jobs.cuttingSince !== null;
-  return html`<div class="notice" role="status">
-    <p>${updateText[offline.update]}${cutting ? `. ${acceptedText['refused-cutting']}.` : ''}</p>
-    ${
-      cutting || !updates
-        ? nothing
-        : html`<button class="key" @click=${() => void updates.accept()}>${updateText.accept}</button>`
-    }
-  </div>`;
-};
-
-const broken = ({ offline }: Said): TemplateResult | typeof nothing =>
-  offline?.offline === 'failed' && offline.code && offline.code !== 'no-service-worker'
-    ? html`<div class="notice" role="status">${trouble(offlineText[offline.code])}</div>`
-    : nothing;
-
-const closed = (said: Said): TemplateResult | typeof nothing =>
-  said.closed
-    ? html`<div class="notice bad" role="alert">
-        ${trouble(storageText['closed-for-update'])}
-        <button class="key" @click=${() => location.reload()}>${errorText.reload}</button>
-      </div>`
-    : nothing;
-
 /** What has to be said above every screen, worst first. Nothing here goes away by itself. */
-export const notices = (said: Said): TemplateResult =>
-  html`${closed(said)}${memoryOnly(said.app)}${saving(said.app)}${update(said)}${broken(said)}`;
+@customElement('ls-notices')
+export class Notices extends LitElement {
+  static override styles = [
+    ...shared,
+    css`
+      .notice {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 8px 16px;
+        padding: 8px 16px;
+        border-block-end: 1px solid var(--hair);
+      }
+      .notice p {
+        flex: 1 1 12rem;
+      }
+      .bad {
+        border: 3px solid var(--over);
+      }
+    `,
+  ];
+  @property({ attribute: false }) app: App | null = null;
+  @property({ attribute: false }) updates: Updates | null = null;
+  @property({ attribute: false }) offline: OfflineStatus | null = null;
+  /** Another tab needed the database, and this one can't write any more. */
+  @property({ type: Boolean }) closed = false;
+  private readonly listen = new Listen(this);
+
+  override willUpdate(changed: PropertyValues): void {
+    if (changed.has('app')) this.listen.to(this.app);
+  }
+
+  private lost() {
+    return this.closed
+      ? html`<div class="notice bad" role="alert">
+          ${trouble(storageText['closed-for-update'])}
+          <button class="key" @click=${() => location.reload()}>${errorText.reload}</button>
+        </div>`
+      : nothing;
+  }
+
+  private memoryOnly({ storage }: App) {
+    return storage.durable
+      ? nothing
+      : html`<div class="notice bad" role="alert">
+          ${trouble(storageText[storage.trouble ?? 'unavailable'])}
+        </div>`;
+  }
+
+  private saving(app: App) {
+    const state = app.saveState;
+    if (state.kind === 'failed')
+      return html`<div class="notice bad" role="alert">
+        ${trouble(storageText[state.code])}
+        <button class="key" @click=${() => void app.saveAgain()}>${saveText.again}</button>
+      </div>`;
+    if (state.kind === 'conflict')
+      return html`<div class="notice" role="alert">
+        <p>${saveText.conflict}. ${saveText.conflictNote} ${fieldNames(state.fields)}</p>
+        <button class="key" @click=${() => app.conflictSeen()}>${saveText.seen}</button>
+      </div>`;
+    return nothing;
+  }
+
+  private newer(app: App) {
+    const { offline, updates } = this;
+    if (!offline?.update) return nothing;
+    const cutting = app.jobs.cuttingSince !== null;
+    return html`<div class="notice" role="status">
+      <p>${updateText[offline.update]}${cutting ? `. ${acceptedText['refused-cutting']}.` : ''}</p>
+      ${
+        cutting || !updates
+          ? nothing
+          : html`<button class="key" @click=${() => void updates.accept()}>${updateText.accept}</button>`
+      }
+    </div>`;
+  }
+
+  private broken() {
+    const { offline } = this;
+    return offline?.offline === 'failed' && offline.code && offline.code !== 'no-service-worker'
+      ? html`<div class="notice" role="status">${trouble(offlineText[offline.code])}</div>`
+      : nothing;
+  }
+
+  override render() {
+    const { app } = this;
+    if (!app) return nothing;
+    return html`${this.lost()}${this.memoryOnly(app)}${this.saving(app)}${this.newer(app)}${this.broken()}`;
+  }
+}

@@ -3,16 +3,13 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { html as staticHtml, unsafeStatic } from 'lit/static-html.js';
 import '../../elements/bar';
 import '../../elements/rule';
-import '../../elements/sheet';
 import { Listen } from '../../elements/listen';
 import { WhyEvent } from '../../elements/row';
 import { shared } from '../../elements/styles';
-import { appText, barLabel, cautions, errorText, undoText } from '../../text/app';
+import { barLabel, frameText } from '../../text/frame';
 import type { App } from '../../state';
 import type { OfflineStatus, Updates } from '../../device/updates';
 import { PLACES, routeOf, type Route } from './routes';
-import { notices } from './notices';
-import './why';
 
 const KEPT_PLACE = 'latheside.place';
 
@@ -55,18 +52,6 @@ export class Shell extends LitElement {
         overscroll-behavior: contain;
         position: relative;
       }
-      .first {
-        display: flex;
-        flex-direction: column;
-        gap: 12px;
-        padding: 12px var(--edge) 24px;
-      }
-      .first ul {
-        margin: 0;
-        padding-inline-start: 1.1em;
-        display: grid;
-        gap: 8px;
-      }
       main.full {
         overflow: hidden;
       }
@@ -88,9 +73,6 @@ export class Shell extends LitElement {
       }
       .notice.bad {
         border: 3px solid var(--over);
-      }
-      .undo {
-        border-block: 1px solid var(--hair);
       }
       /* The pad needs the height: there the machine's name stands in the pad's own line. */
       @media (max-height: 620px) {
@@ -207,50 +189,27 @@ export class Shell extends LitElement {
     return html`<header>
       <a
         href="#/machine/list"
-        aria-label=${m ? appText.machineLink(m.name, m.workshop) : appText.chooseMachine}
+        aria-label="${m ? `${m.name} ${m.workshop}` : frameText.noMachine}: ${frameText.change}"
       >
-        <strong>${m ? m.name : appText.noMachine}</strong><span class="second">${m?.workshop ?? ''}</span>
+        <strong>${m ? m.name : frameText.noMachine}</strong><span class="second">${m?.workshop ?? ''}</span>
       </a>
       <ls-rule></ls-rule>
     </header>`;
-  }
-
-  private undoBar(app: App) {
-    const entry = app.undo.newest;
-    if (!this.undoShown || !entry || this.route.full) return nothing;
-    return html`<div class="notice undo" role="status">
-      <p>${undoText(entry.code, entry.detail)}</p>
-      <button class="key" @click=${() => void app.undo.undo()}>${appText.undo}</button>
-    </div>`;
   }
 
   private screen(app: App) {
     const { tag, path } = this.route;
     if (this.failed === tag)
       return html`<div class="notice bad" role="alert">
-        <p><strong>${errorText.heading}.</strong> ${errorText.note}</p>
-        <button class="key" @click=${() => location.reload()}>${errorText.reload}</button>
-        <a class="key" href="#/settings">${errorText.details}</a>
+        <p><strong>${frameText.failed}.</strong> ${frameText.failedNote}</p>
+        <button class="key" @click=${() => location.reload()}>${frameText.reload}</button>
+        <a class="key" href="#/settings">${frameText.details}</a>
       </div>`;
     if (!this.defined.has(tag)) return nothing;
     const needsMachine = !app.machine && !['ls-machines', 'ls-settings'].includes(tag);
-    if (needsMachine) return this.first();
+    if (needsMachine) return html`<ls-first></ls-first>`;
     const name = unsafeStatic(tag);
     return staticHtml`<${name} class="screen" .app=${app} .path=${path} .updates=${this.updates}></${name}>`;
-  }
-
-  /** The first thing a new person sees: what this is, the cautions, and two ways in. */
-  private first() {
-    return html`<div class="first">
-      <h1>${appText.welcome}</h1>
-      <p>${appText.welcomeLine}</p>
-      <h2>${cautions.heading}</h2>
-      <ul>
-        ${cautions.points.map((c) => html`<li><p>${c}</p></li>`)}
-      </ul>
-      <a class="key solid big" href="#/machine/new">${appText.enterMine}</a>
-      <a class="key" href="#/machine/list">${appText.tryExample}</a>
-    </div>`;
   }
 
   override render() {
@@ -261,19 +220,26 @@ export class Shell extends LitElement {
       <div class=${full ? 'full' : ''}>${this.header(app)}</div>
       <div>
         ${
-          full ? nothing : notices({ app, updates: this.updates, offline: this.offline, closed: this.closed })
+          full
+            ? nothing
+            : html`<ls-notices
+                .app=${app}
+                .updates=${this.updates}
+                .offline=${this.offline}
+                .closed=${this.closed}
+              ></ls-notices>`
         }
       </div>
       <main class=${full ? 'full' : ''} tabindex="-1">${this.screen(app)}</main>
       <div>
-        ${this.undoBar(app)}
+        ${this.undoShown && !full ? html`<ls-undo .app=${app}></ls-undo>` : nothing}
         ${
           full
             ? nothing
             : html`<ls-bar
                 .items=${PLACES.map((id) => ({ id, label: barLabel[id], href: `#/${id}` }))}
                 .current=${this.route.place}
-                .label=${appText.places}
+                .label=${frameText.places}
               ></ls-bar>`
         }
       </div>

@@ -90,13 +90,34 @@ describe('each thing that makes a recorded answer lapse', () => {
 });
 
 describe('while a cut runs', () => {
-  const running = { now: NOON + 13 * HOUR, day: '2026-05-04', cuttingSince: NOON + 1000 };
+  const running = {
+    now: NOON + 13 * HOUR,
+    day: '2026-05-04',
+    cuttingSince: NOON + 1000,
+    cuttingDay: '2026-05-03',
+  };
   const ended = { now: NOON + 1200, cuttingSince: null, events: [event('cut-ended', NOON + 1100)] };
 
   it('midnight takes nothing back', () => {
     expect(lapse('stop-at-rest', { context: running })).toEqual(['done', null]);
     expect(lapse('chuck-key', { context: running })).toEqual(['done', null]);
     expect(lapse('chuck-key', { context: { ...running, cuttingSince: null } })[0]).toBe('not-done');
+  });
+
+  it('a record of an earlier day is not brought back by beginning a cut', () => {
+    const today = {
+      now: NOON + 25 * HOUR,
+      day: '2026-05-04',
+      cuttingSince: NOON + 24.5 * HOUR,
+      cuttingDay: '2026-05-04',
+    };
+    expect(lapse('stop-at-rest', { context: today })).toEqual(['not-done', 'new-day']);
+  });
+
+  it('what is recorded during the cut holds past midnight too', () => {
+    const before = { context: { cuttingSince: NOON - 10, cuttingDay: '2026-05-03' } };
+    const after = { ...running, cuttingSince: NOON - 10 };
+    expect(lapse('stop-at-rest', { context: after }, before)).toEqual(['done', null]);
   });
 
   it('a start check lapses with the cut it was made for', () => {

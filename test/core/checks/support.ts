@@ -47,6 +47,7 @@ export const inputsOf = (parts: Parts = {}): Inputs => ({
     records: [],
     events: [],
     cuttingSince: null,
+    cuttingDay: null,
     ...parts.context,
   },
 });

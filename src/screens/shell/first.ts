@@ -1,0 +1,39 @@
+import { LitElement, css, html } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { shared } from '../../elements/styles';
+import { appText, cautions } from '../../text/app';
+
+/** The first thing a new person sees: what this is, the cautions, and two ways in. */
+@customElement('ls-first')
+export class First extends LitElement {
+  static override styles = [
+    ...shared,
+    css`
+      :host {
+        display: flex;
+        flex-direction: column;
+        gap: 12px;
+        padding: 12px var(--edge) 24px;
+      }
+      ul {
+        margin: 0;
+        padding-inline-start: 1.1em;
+        display: grid;
+        gap: 8px;
+      }
+    `,
+  ];
+
+  override render() {
+    return html`
+      <h1>${appText.welcome}</h1>
+      <p>${appText.welcomeLine}</p>
+      <h2>${cautions.heading}</h2>
+      <ul>
+        ${cautions.points.map((c) => html`<li><p>${c}</p></li>`)}
+      </ul>
+      <a class="key solid big" href="#/machine/new">${appText.enterMine}</a>
+      <a class="key" href="#/machine/list">${appText.tryExample}</a>
+    `;
+  }
+}

@@ -1,0 +1,5 @@
+/** Parts of the frame that the first paint can do without. */
+import './first';
+import './notices';
+import './undo';
+import './why';

@@ -1,0 +1,42 @@
+import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
+import { customElement, property } from 'lit/decorators.js';
+import { Listen } from '../../elements/listen';
+import { shared } from '../../elements/styles';
+import { appText, undoText } from '../../text/app';
+import type { App } from '../../state';
+
+/** The last change, and the key that takes it back. */
+@customElement('ls-undo')
+export class UndoBar extends LitElement {
+  static override styles = [
+    ...shared,
+    css`
+      div {
+        display: flex;
+        flex-wrap: wrap;
+        align-items: center;
+        gap: 8px 16px;
+        padding: 8px 16px;
+        border-block-start: 1px solid var(--hair);
+      }
+      p {
+        flex: 1 1 10rem;
+      }
+    `,
+  ];
+  @property({ attribute: false }) app: App | null = null;
+  private readonly listen = new Listen(this);
+
+  override willUpdate(changed: PropertyValues): void {
+    if (changed.has('app')) this.listen.to(this.app?.undo);
+  }
+
+  override render() {
+    const entry = this.app?.undo.newest;
+    if (!this.app || !entry) return nothing;
+    return html`<div role="status">
+      <p>${undoText(entry.code, entry.detail)}</p>
+      <button class="key" @click=${() => void this.app?.undo.undo()}>${appText.undo}</button>
+    </div>`;
+  }
+}

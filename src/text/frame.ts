@@ -1,0 +1,18 @@
+/** The few words that the first paint needs. The rest of the app's own words are in text/app. */
+export const barLabel = {
+  threads: 'Threads',
+  speed: 'Speed',
+  checks: 'Checks',
+  cut: 'Cut',
+  machine: 'Machine',
+} as const;
+
+export const frameText = {
+  places: 'Places',
+  noMachine: 'No machine yet',
+  change: 'change the machine',
+  failed: 'Something went wrong on this screen',
+  failedNote: 'What was saved is still there. Do not go by any figure seen just before.',
+  reload: 'Load the page again',
+  details: 'Details',
+} as const;

@@ -1,0 +1,78 @@
+import type { Context, Inputs } from '../../../src/core/context';
+import { blankJob, type Job, type NoseKind } from '../../../src/core/job';
+import { blankProfile, EXAMPLES, type MachineProfile } from '../../../src/core/machine';
+import { ratio, stated } from '../../../src/core/quantity';
+import { FAMILIES, threadsOf } from '../../../src/core/thread';
+
+export const CONTEXT: Context = {
+  now: 1_800_000_000_000,
+  day: '2027-01-15',
+  hours: null,
+  records: [],
+  events: [],
+  cuttingSince: null,
+    cuttingDay: null,
+};
+
+/** The three example machines, one of which nothing is known, and one whose ratio is held otherwise. */
+export const MACHINES: readonly MachineProfile[] = [
+  EXAMPLES.heron(),
+  EXAMPLES.bittern(),
+  EXAMPLES.plover(),
+  blankProfile('Nothing', 'Nowhere'),
+  {
+    ...EXAMPLES.heron(),
+    ratioHeld: 'other',
+    pulseTiming: 'spread',
+    halfNut: 'always-closed',
+    wholeStopTime: stated(ratio(450), 'ms'),
+  },
+  { ...EXAMPLES.heron(), ratioTopMax: stated(ratio(1), 'count'), ratioBottomMax: stated(ratio(1), 'count') },
+];
+
+const job = (part: Partial<Job>): Job => ({ ...blankJob(), ...part });
+const mm = (n: bigint, d = 1n) => stated(ratio(n, d), 'mm');
+const SET = { rpm: ratio(300), room: mm(3n) };
+
+const NOSES: readonly { noseKind: NoseKind; noseSize: Job['noseSize'] }[] = [
+  { noseKind: 'sharp', noseSize: null },
+  { noseKind: 'radius', noseSize: mm(1n, 20n) },
+  { noseKind: 'flat', noseSize: stated(ratio(1, 500), 'in') },
+  { noseKind: 'radius', noseSize: mm(9n) },
+];
+
+const SIDES = ['external', 'internal'] as const;
+const ofFamily = (family: string, noses: typeof NOSES): Job[] => {
+  const threads = threadsOf(family);
+  const thread = threads[Math.floor(threads.length / 2)];
+  if (!thread) return [];
+  return SIDES.flatMap((side) =>
+    noses.map((nose) => job({ thread: { kind: 'catalogue', id: thread.id }, side, ...nose, ...SET })),
+  );
+};
+
+/** Nothing chosen, bare pitches, worms, a feed, a thread. */
+const FEW: readonly Job[] = [
+  blankJob(),
+  job({ thread: { kind: 'pitch', pitch: mm(3n, 2n) }, ...SET }),
+  job({ thread: { kind: 'pitch', pitch: stated(ratio(23, 2), 'tpi') }, starts: 2, ...SET }),
+  job({ thread: { kind: 'pitch', pitch: stated(ratio(2), 'module') }, ...SET }),
+  job({ thread: { kind: 'pitch', pitch: stated(ratio(12), 'dp') } }),
+  job({ thread: { kind: 'feed', perRev: mm(1n, 10n) }, ...SET }),
+  job({ thread: { kind: 'catalogue', id: 'iso-coarse:M10' }, noseKind: 'radius', ...SET }),
+];
+/** Both sides of the three commonest forms with every nose. */
+export const FORMS: readonly Job[] = ['iso-coarse', 'bsw', 'ba'].flatMap((f) => ofFamily(f, NOSES));
+const FAMILY_JOBS: readonly Job[] = FAMILIES.flatMap((f) => ofFamily(f.id, NOSES.slice(1, 2)));
+
+export const inputsOf = (machine: MachineProfile, j: Job, context: Context = CONTEXT): Inputs => ({
+  machine,
+  job: j,
+  context,
+});
+
+/** The few jobs on every machine; every form, nose and family on the first. */
+export const cases = (): readonly Inputs[] => [
+  ...MACHINES.flatMap((m) => FEW.map((j) => inputsOf(m, j))),
+  ...[...FORMS, ...FAMILY_JOBS].map((j) => inputsOf(EXAMPLES.heron(), j)),
+];
