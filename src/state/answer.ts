@@ -19,7 +19,6 @@ export const recordAnswer = async (
   const made = makeRecord(item, app.sheet, answer, reading, newId());
   if (!made.ok) return made.refusal;
   await app.records.addCheck(made.record);
-  const { id } = made.record;
-  app.undo.push({ code: 'check', detail: item.id, undo: () => app.records.takeBack(id) });
+  app.undo.push({ code: 'check', detail: item.id, evidence: made.record.id });
   return null;
 };

@@ -1,7 +1,7 @@
 import { figuresFor, type Sheet } from '../core/figures';
 import type { EventKind, Inputs } from '../core/context';
-import { blankProfile, type FieldName, type MachineProfile } from '../core/machine';
-import type { Job, ThreadChoice } from '../core/job';
+import { blankProfile, storeProfile, type FieldName, type MachineProfile } from '../core/machine';
+import { readJob, storeJob, type Job, type ThreadChoice } from '../core/job';
 import { blankSettings, type MachineBody, type Settings, type Storage } from '../storage';
 import { Clock, dayOf } from './clock';
 import { Emitter } from './emitter';
@@ -18,7 +18,7 @@ const RECENT = 12;
 /** Joins the stores: which machine is in use, its job, its records, and the figures that follow from them. */
 export class App extends Emitter {
   readonly clock = new Clock();
-  readonly undo = new UndoList();
+  readonly undo: UndoList;
   readonly machines: Machines;
   readonly jobs: JobState;
   readonly records: Records;
@@ -29,6 +29,7 @@ export class App extends Emitter {
   constructor(readonly storage: Storage) {
     super();
     const saved = (): void => this.channel?.postMessage('saved');
+    this.undo = new UndoList(storage.meta);
     this.machines = new Machines(storage, saved);
     this.jobs = new JobState(storage, saved);
     this.records = new Records(storage.evidence, saved);
@@ -44,7 +45,11 @@ export class App extends Emitter {
 
   /** Loads everything the first screen needs. */
   async load(): Promise<void> {
-    const [settings] = await Promise.all([this.storage.settings.get(PERSON), this.machines.load()]);
+    const [settings] = await Promise.all([
+      this.storage.settings.get(PERSON),
+      this.machines.load(),
+      this.undo.load(),
+    ]);
     if (settings) {
       this.person = new Live(
         this.storage.settings,
@@ -147,40 +152,23 @@ export class App extends Emitter {
   async setField<K extends FieldName>(field: K, value: MachineProfile[K]): Promise<void> {
     const live = this.machine;
     if (!live) return;
-    const before = live.value.profile[field];
     const { id } = live;
-    this.undo.push({
-      code: 'field',
-      detail: field,
-      undo: () => this.machines.setField(id, field, before),
-    });
+    this.undo.push({ code: 'field', machine: id, field, before: storeProfile(live.value.profile)[field] });
     await this.machines.setField(id, field, value);
   }
 
   async putAway(id: string): Promise<void> {
     const wasInUse = this.machine?.id === id;
     const name = this.machines.find(id)?.value.profile.name ?? '';
-    this.undo.push({
-      code: 'machine-put-away',
-      detail: name,
-      undo: async () => {
-        await this.machines.setDeleted(id, false);
-        if (wasInUse) await this.useMachine(id);
-      },
-    });
+    this.undo.push({ code: 'machine-put-away', machine: id, name, inUse: wasInUse });
     await this.machines.setDeleted(id, true);
     if (wasInUse) await this.openMachine();
   }
 
   /** Chooses what to cut; starts and class go back to the thread's own. */
   async chooseThread(thread: ThreadChoice, starts: number): Promise<void> {
-    const { thread: was, starts: wasStarts, classId } = this.job;
-    if (was)
-      this.undo.push({
-        code: 'thread',
-        detail: '',
-        undo: () => this.jobs.change({ thread: was, starts: wasStarts, classId }),
-      });
+    const machine = this.machine?.id;
+    if (machine && this.job.thread) this.undo.push({ code: 'thread', machine, before: storeJob(this.job) });
     await this.jobs.change({ thread, starts, classId: null });
     if (thread.kind === 'catalogue') {
       const recent = [thread.id, ...this.settings.recent.filter((id) => id !== thread.id)].slice(0, RECENT);
@@ -194,17 +182,32 @@ export class App extends Emitter {
     return this.setSettings({ favourites });
   }
 
+  /** Takes back the newest change. What has changed since in other fields stays as it is. */
+  async takeBack(): Promise<void> {
+    const entry = this.undo.pop();
+    if (!entry) return;
+    if ('evidence' in entry) return this.records.takeBack(entry.evidence);
+    if (entry.code === 'machine-put-away') {
+      await this.machines.setDeleted(entry.machine, false);
+      return entry.inUse ? this.useMachine(entry.machine) : undefined;
+    }
+    if (entry.code === 'field') return this.machines.restoreField(entry.machine, entry.field, entry.before);
+    if (this.machine?.id !== entry.machine) await this.useMachine(entry.machine);
+    const { thread, starts, classId } = readJob(entry.before);
+    return this.jobs.change({ thread, starts, classId });
+  }
+
   /** Logs that something happened to the machine; what depends on it has to be checked again. */
   async logEvent(kind: EventKind): Promise<void> {
     this.clock.tick();
     const id = await this.records.addEvent(kind, this.clock.now);
-    this.undo.push({ code: 'event', detail: kind, undo: () => this.records.takeBack(id) });
+    this.undo.push({ code: 'event', detail: kind, evidence: id });
   }
 
   async logHours(hours: number): Promise<void> {
     this.clock.tick();
     const id = await this.records.addHours(hours, this.clock.now);
-    this.undo.push({ code: 'hours', detail: `${hours}`, undo: () => this.records.takeBack(id) });
+    this.undo.push({ code: 'hours', detail: `${hours}`, evidence: id });
   }
 
   startCut(): Promise<void> {

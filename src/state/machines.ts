@@ -1,4 +1,11 @@
-import { blankProfile, withField, type FieldName, type MachineProfile } from '../core/machine';
+import {
+  blankProfile,
+  readProfile,
+  storeProfile,
+  withField,
+  type FieldName,
+  type MachineProfile,
+} from '../core/machine';
 import { newId, type MachineBody, type Storage, type Unreadable } from '../storage';
 import { Emitter } from './emitter';
 import { Live } from './live';
@@ -70,6 +77,13 @@ export class Machines extends Emitter {
       profile: withField(profile, field, value),
       unreadable: unreadable.filter((f) => f !== field),
     });
+  }
+
+  /** Puts a field back to a value as it was stored; one that can't be read any more becomes not known. */
+  restoreField(id: string, field: FieldName, before: unknown): Promise<void> {
+    const live = this.byId.get(id);
+    const read = live && readProfile({ ...storeProfile(live.value.profile), [field]: before });
+    return read ? this.setField(id, field, read.profile[field]) : Promise.resolve();
   }
 
   setDeleted(id: string, deleted: boolean): Promise<void> {

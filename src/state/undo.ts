@@ -1,32 +1,59 @@
+import type { FieldName } from '../core/machine';
+import type { Meta } from '../storage';
 import { Emitter } from './emitter';
 
-/** What can be undone: its name for the key, and how. */
-export interface Undoable {
-  readonly code: string;
-  readonly detail: string;
-  readonly undo: () => Promise<void>;
-}
+/** One change that can be taken back, as plain data: it outlives the page. `before` is as records are stored. */
+export type UndoEntry =
+  | { readonly code: 'field'; readonly machine: string; readonly field: FieldName; readonly before: unknown }
+  | {
+      readonly code: 'machine-put-away';
+      readonly machine: string;
+      readonly name: string;
+      readonly inUse: boolean;
+    }
+  | { readonly code: 'thread'; readonly machine: string; readonly before: unknown }
+  | { readonly code: 'check' | 'event' | 'hours'; readonly detail: string; readonly evidence: string };
 
 const KEPT = 30;
+const NAME = 'undo';
+const CODES: readonly unknown[] = ['field', 'machine-put-away', 'thread', 'check', 'event', 'hours'];
 
-/** The last changes of this session, newest last. Each screen offers the newest in words. */
+const isEntry = (x: unknown): x is UndoEntry =>
+  typeof x === 'object' && x !== null && CODES.includes((x as { code?: unknown }).code);
+
+/** The last changes, newest last, kept across restarts. Each screen offers the newest in words. */
 export class UndoList extends Emitter {
-  private entries: Undoable[] = [];
+  private entries: readonly UndoEntry[] = [];
 
-  get newest(): Undoable | null {
+  constructor(private readonly meta: Meta) {
+    super();
+  }
+
+  get newest(): UndoEntry | null {
     return this.entries.at(-1) ?? null;
   }
 
-  push(entry: Undoable): void {
-    this.entries = [...this.entries, entry].slice(-KEPT);
-    this.tell();
+  async load(): Promise<void> {
+    const kept = await this.meta.get(NAME);
+    // What was changed before the list came from the disk is newer than all of it.
+    this.entries = [...(Array.isArray(kept) ? kept.filter(isEntry) : []), ...this.entries].slice(-KEPT);
   }
 
-  async undo(): Promise<void> {
-    const entry = this.entries.at(-1);
-    if (!entry) return;
-    this.entries = this.entries.slice(0, -1);
-    await entry.undo();
+  push(entry: UndoEntry): void {
+    this.keep([...this.entries, entry].slice(-KEPT));
+  }
+
+  /** Takes the newest off the list; whoever asks carries it out. */
+  pop(): UndoEntry | null {
+    const entry = this.newest;
+    if (entry) this.keep(this.entries.slice(0, -1));
+    return entry;
+  }
+
+  private keep(entries: readonly UndoEntry[]): void {
+    this.entries = entries;
     this.tell();
+    // Losing the list loses no data, only the way back: a full disk is told where the data itself is written.
+    this.meta.set(NAME, entries).catch(() => undefined);
   }
 }

@@ -11,6 +11,7 @@ import { Versioned } from './versioned';
 export { StorageError, type EvidenceRow, type StorageCode } from './backing';
 export type { Kept, Unreadable } from './envelope';
 export type { NewEvidence, Evidence } from './evidence';
+export type { Meta } from './meta';
 export type { PutResult, Versioned } from './versioned';
 export { blankSettings, type Settings } from './settings';
 export { newId } from './id';

@@ -124,20 +124,28 @@ export const errorText = {
   share: 'Share the log',
 } as const;
 
-export type UndoCode = 'field' | 'machine-put-away' | 'thread' | 'check' | 'event' | 'hours';
+type Undoable =
+  | { readonly code: 'field'; readonly field: FieldName }
+  | { readonly code: 'machine-put-away'; readonly name: string }
+  | { readonly code: 'thread' | 'check' | 'event' | 'hours' };
 
-const UNDO: Record<UndoCode, (detail: string) => string> = {
-  field: (detail) => `Undo ${(fieldText[detail as FieldName]?.label ?? 'change').toLowerCase()}`,
-  'machine-put-away': (detail) => `Bring back ${detail || 'machine'}`,
-  thread: () => 'Back to the thread before',
-  check: () => 'Take back the answer',
-  event: () => 'Take back the entry',
-  hours: () => 'Take back the hours',
+/** What the undo key will do. */
+export const undoText = (entry: Undoable): string => {
+  switch (entry.code) {
+    case 'field':
+      return `Undo ${fieldText[entry.field].label.toLowerCase()}`;
+    case 'machine-put-away':
+      return `Bring back ${entry.name || 'machine'}`;
+    case 'thread':
+      return 'Back to the thread before';
+    case 'check':
+      return 'Take back the answer';
+    case 'event':
+      return 'Take back the entry';
+    case 'hours':
+      return 'Take back the hours';
+  }
 };
-
-/** The words on the undo key. @param detail the field's or machine's name, where the code has one */
-export const undoText = (code: string, detail = ''): string =>
-  Object.hasOwn(UNDO, code) ? UNDO[code as UndoCode](detail) : 'Undo';
 
 /** The words around a number that is entered on the pad. */
 export const enterText = {

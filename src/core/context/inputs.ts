@@ -49,14 +49,13 @@ export type JobPath = PathsOf<'job', Job>;
 export type ContextPath = PathsOf<'context', Context>;
 export type InputPath = MachinePath | JobPath | ContextPath;
 
-export type InputAt<P extends InputPath> =
-  P extends `machine.${infer K extends keyof MachineProfile}`
-    ? MachineProfile[K]
-    : P extends `job.${infer K extends keyof Job}`
-      ? Job[K]
-      : P extends `context.${infer K extends keyof Context}`
-        ? Context[K]
-        : never;
+export type InputAt<P extends InputPath> = P extends `machine.${infer K extends keyof MachineProfile}`
+  ? MachineProfile[K]
+  : P extends `job.${infer K extends keyof Job}`
+    ? Job[K]
+    : P extends `context.${infer K extends keyof Context}`
+      ? Context[K]
+      : never;
 
 /** The value at a path, e.g. "machine.screwPitch". */
 export const inputAt = <P extends InputPath>(inputs: Inputs, path: P): InputAt<P> => {

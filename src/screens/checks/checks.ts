@@ -15,7 +15,7 @@ import {
   tierName,
 } from '../../text/checks';
 import { limitText } from '../../text/why';
-import { appText, enterText } from '../../text/app';
+import { appText, enterText, undoText } from '../../text/app';
 import { standingWord } from '../../text/speed';
 import { decimal, showAmount } from '../../text/numbers';
 import { nutText } from '../../text/threads';
@@ -41,6 +41,21 @@ const SHAPE = {
   unknown: 'unknown',
 } as const;
 
+/** How long a new question takes no answer, ms: longer than a double tap. */
+const REST = 400;
+
+/** The drawing that goes with a check, where one says more than words. */
+const PICTURES: Readonly<Record<string, string>> = {
+  'chuck-key': 'chuck-key',
+  'work-tight': 'work-tight',
+  guard: 'guard',
+  clothing: 'clothing',
+  'handwheel-nut': 'handwheel-and-nut',
+  'speed-set': 'speed-lever',
+  'stop-reach': 'estop',
+  'stop-latches': 'estop',
+};
+
 /** Checks: one question at a time, walked from headstock to tailstock; what is left; and the list of all. */
 @customElement('ls-checks')
 export class ChecksScreen extends ScreenElement<App> {
@@ -48,6 +63,13 @@ export class ChecksScreen extends ScreenElement<App> {
     ...ScreenElement.styles,
     pictureSheet,
     css`
+      :host {
+        padding-block-end: 0;
+      }
+      /* A second tap meant for the question before must not answer this one. */
+      .resting {
+        pointer-events: none;
+      }
       .question {
         font-size: var(--t-deciding);
         line-height: 1.08;
@@ -87,10 +109,27 @@ export class ChecksScreen extends ScreenElement<App> {
         position: sticky;
         inset-block-end: 0;
         background: var(--paper);
+        border-block-start: 1px solid var(--hair);
         padding-block: 8px;
-        display: flex;
-        flex-direction: column;
+        display: grid;
+        grid-template-columns: 1fr;
         gap: 24px;
+      }
+      .foot .keys {
+        margin-block-start: -8px;
+      }
+      /* On a short phone the question needs the height: the two answers stand side by side, as far apart. */
+      @media (max-height: 780px) {
+        .foot {
+          grid-template-columns: 2fr 1fr;
+        }
+        .foot .keys {
+          grid-column: 1 / -1;
+          margin-block-start: -16px;
+        }
+        .done {
+          min-block-size: 88px;
+        }
       }
       summary {
         font-size: var(--t-label);
@@ -103,6 +142,7 @@ export class ChecksScreen extends ScreenElement<App> {
   ];
   @state() private skipped: readonly string[] = [];
   @state() private trouble = '';
+  @state() private resting = false;
   @state() private changes = false;
 
   private get cutting(): boolean {
@@ -121,6 +161,7 @@ export class ChecksScreen extends ScreenElement<App> {
     this.trouble = '';
     try {
       await recordAnswer(this.app, s.item, answer, null);
+      this.rest();
       vibrate(20);
     } catch {
       this.trouble = enterText.notSaved;
@@ -180,14 +221,14 @@ export class ChecksScreen extends ScreenElement<App> {
       ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing} ${this.finding(s)}
       ${this.shows(s)}
       <p>${text.look}</p>
-      ${s.item.tier === 'start' || s.item.tier === 'day' ? html`<div class="picture">${picture(s.item.id)}</div>` : nothing}
+      ${PICTURES[s.item.id] ? html`<div class="picture">${picture(PICTURES[s.item.id] ?? '')}</div>` : nothing}
       <details>
         <summary>${checksText.why}</summary>
         <p>${text.why}</p>
       </details>
       <div class="grow"></div>
       ${this.trouble ? html`<p class="over" role="alert">${this.trouble}</p>` : nothing}
-      <div class="foot">
+      <div class="foot ${this.resting ? 'resting' : ''}">
         ${
           canAnswer
             ? html`<div class="stack">
@@ -214,18 +255,36 @@ export class ChecksScreen extends ScreenElement<App> {
                 </button>`
             : nothing
         }
-        <div class="pair">
+        <div class="keys">
           <a class="key" href="#/checks/list">${checksText.list}</a>
           ${
             p && p.left > 1
               ? html`<button class="key" @click=${() => (this.skipped = [...this.skipped, s.item.id])}>
                   ${checksText.later}
                 </button>`
-              : html`<a class="key" href="#/checks">${checksText.toNext}</a>`
+              : nothing
           }
+          ${p ? nothing : html`<a class="key" href="#/checks">${checksText.toNext}</a>`} ${this.undoKey()}
         </div>
       </div>
     `;
+  }
+
+  private rest(): void {
+    this.resting = true;
+    setTimeout(() => (this.resting = false), REST);
+  }
+
+  private undoKey() {
+    const entry = this.app.undo.newest;
+    if (entry?.code !== 'check' && entry?.code !== 'event') return nothing;
+    return html`<button
+      class="key"
+      aria-label="${appText.undo}: ${undoText(entry)}"
+      @click=${() => void this.app.takeBack()}
+    >
+      ${appText.undo}
+    </button>`;
   }
 
   private all(p: PhaseState) {
@@ -236,7 +295,7 @@ export class ChecksScreen extends ScreenElement<App> {
       </p>
       ${p.failed.length ? html`<p class="over"><strong>${checksText.failedCount(p.failed.length)}</strong></p>` : nothing}
       ${p.unknown.length ? html`<p class="unknown">${checksText.unknownCount(p.unknown.length)}</p>` : nothing}
-      <a class="key solid" href="#/checks">${checksText.toNext}</a>
+      <a class="key solid" href="#/checks">${p.left > 0 ? checksText.toNext : checksText.back}</a>
       <div>
         ${p.items.map((s, i) => {
           const before = p.items[i - 1];
@@ -294,7 +353,7 @@ export class ChecksScreen extends ScreenElement<App> {
                 ${checksText.startCut}
               </button>`
         }
-        <a class="key" href="#/checks/list">${checksText.list}</a>
+        <div class="keys"><a class="key" href="#/checks/list">${checksText.list}</a>${this.undoKey()}</div>
       </div>
     `;
   }

@@ -232,7 +232,7 @@ export class Shell extends LitElement {
       </div>
       <main class=${full ? 'full' : ''} tabindex="-1">${this.screen(app)}</main>
       <div>
-        ${this.undoShown && !full ? html`<ls-undo .app=${app}></ls-undo>` : nothing}
+        ${this.undoShown && !full && this.route.place !== 'checks' ? html`<ls-undo .app=${app}></ls-undo>` : nothing}
         ${
           full
             ? nothing

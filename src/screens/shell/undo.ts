@@ -35,8 +35,8 @@ export class UndoBar extends LitElement {
     const entry = this.app?.undo.newest;
     if (!this.app || !entry) return nothing;
     return html`<div role="status">
-      <p>${undoText(entry.code, entry.detail)}</p>
-      <button class="key" @click=${() => void this.app?.undo.undo()}>${appText.undo}</button>
+      <p>${undoText(entry)}</p>
+      <button class="key" @click=${() => void this.app?.takeBack()}>${appText.undo}</button>
     </div>`;
   }
 }

@@ -39,6 +39,9 @@ export class ThreadsScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
     css`
+      :host {
+        padding-block-end: 8px;
+      }
       .name {
         font-size: var(--t-deciding);
         line-height: 1.05;

@@ -21,6 +21,7 @@ export const checksText = {
   allChecks: 'Pre-start checks',
   cutting: 'Checks while cutting',
   later: 'Later',
+  back: 'Back',
   toNext: 'To the next one',
   service: 'Before service: isolate',
   changedTitle: 'Something changed?',

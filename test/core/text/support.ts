@@ -11,7 +11,7 @@ export const CONTEXT: Context = {
   records: [],
   events: [],
   cuttingSince: null,
-    cuttingDay: null,
+  cuttingDay: null,
 };
 
 /** The three example machines, one of which nothing is known, and one whose ratio is held otherwise. */

@@ -81,8 +81,8 @@ describe('trade words follow the setting', () => {
 
 describe('undo', () => {
   it('names what is undone', () => {
-    expect(app.undoText('field', 'screwPitch')).toBe('Undo leadscrew pitch');
-    expect(app.undoText('machine-put-away', 'Heron')).toBe('Bring back Heron');
-    expect(app.undoText('something else')).toBe('Undo');
+    expect(app.undoText({ code: 'field', field: 'screwPitch' })).toBe('Undo leadscrew pitch');
+    expect(app.undoText({ code: 'machine-put-away', name: 'Heron' })).toBe('Bring back Heron');
+    expect(app.undoText({ code: 'check' })).toBe('Take back the answer');
   });
 });
