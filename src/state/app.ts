@@ -10,6 +10,7 @@ import { Live, type SaveState } from './live';
 import { Machines } from './machines';
 import { mergeFields } from './merge';
 import { Records } from './records';
+import { Readings } from './readings';
 import { UndoList } from './undo';
 
 const PERSON = 'person';
@@ -19,6 +20,7 @@ const RECENT = 12;
 export class App extends Emitter {
   readonly clock = new Clock();
   readonly undo: UndoList;
+  readonly readings: Readings;
   readonly machines: Machines;
   readonly jobs: JobState;
   readonly records: Records;
@@ -30,11 +32,12 @@ export class App extends Emitter {
     super();
     const saved = (): void => this.channel?.postMessage('saved');
     this.undo = new UndoList(storage.meta);
+    this.readings = new Readings(storage.meta);
     this.machines = new Machines(storage, saved);
     this.jobs = new JobState(storage, saved);
     this.records = new Records(storage.evidence, saved);
     this.person = new Live(storage.settings, PERSON, blankSettings(), null, mergeFields, false, saved);
-    for (const part of [this.machines, this.jobs, this.records, this.clock, this.undo])
+    for (const part of [this.machines, this.jobs, this.records, this.clock, this.undo, this.readings])
       part.subscribe(() => this.changed());
   }
 
@@ -49,6 +52,7 @@ export class App extends Emitter {
       this.storage.settings.get(PERSON),
       this.machines.load(),
       this.undo.load(),
+      this.readings.load(),
     ]);
     if (settings) {
       this.person = new Live(

@@ -1,7 +1,7 @@
 import type { Envelope } from './envelope';
 
 /** Names of the stores in the database. Once released they never change. */
-export const STORES = ['machines', 'jobs', 'settings', 'evidence', 'history', 'meta'] as const;
+export const STORES = ['machines', 'jobs', 'threads', 'settings', 'evidence', 'history', 'meta'] as const;
 export type StoreName = (typeof STORES)[number];
 
 /** One record of the add-only store: what a person saw or did, never altered, only marked as taken back. */

@@ -10,6 +10,13 @@ export const PLACES = ['threads', 'speed', 'checks', 'machine'] as const;
 export type Place = (typeof PLACES)[number];
 
 const FIND = ['find', 'family', 'size'];
+/** Pages under Threads with an element of their own. */
+const THREAD_PAGES: Readonly<Record<string, string>> = {
+  limits: 'ls-limits',
+  measure: 'ls-measure',
+  what: 'ls-identify',
+  own: 'ls-own-thread',
+};
 const LIST = ['list', 'new'];
 
 /** Reads "#/threads/family/iso-coarse". Anything unknown is Threads: an old bookmark must not strand anyone. */
@@ -18,6 +25,8 @@ export const routeOf = (hash: string, before: string): Route => {
   const [sub = ''] = path;
   if (place === 'enter') return { tag: 'ls-enter', place: before, path, full: true };
   if (place === 'threads' && sub === 'type') return { tag: 'ls-type', place, path, full: true };
+  const page = place === 'threads' ? THREAD_PAGES[sub] : undefined;
+  if (page) return { tag: page, place, path, full: false };
   if (place === 'threads' && FIND.includes(sub)) return { tag: 'ls-find', place, path, full: false };
   if (place === 'machine' && LIST.includes(sub))
     return { tag: 'ls-machines', place, path: [sub], full: false };

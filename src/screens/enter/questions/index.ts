@@ -1,28 +1,19 @@
-import { ITEMS, type Item } from '../../core/checks';
-import { JOB_FIELDS, type JobFieldName } from '../../core/job';
-import { checkSpeeds, FIELDS, number, type FieldName, type NumberField } from '../../core/machine';
-import { ratio, stated, toNumber, type Stated, type Unit } from '../../core/quantity';
-import { enterText } from '../../text/app';
-import { checkText, readingRefusalText } from '../../text/checks';
-import { fieldText } from '../../text/machine';
-import { refusalText } from '../../text/numbers';
-import { fieldUnitLabel, unitLabel } from '../../text/units';
-import type { App } from '../../state';
-import { recordAnswer } from '../../state/answer';
+import { ITEMS, type Item } from '../../../core/checks';
+import { JOB_FIELDS, type JobFieldName } from '../../../core/job';
+import { checkSpeeds, FIELDS, number, type FieldName } from '../../../core/machine';
+import { ratio, stated, toNumber, type Stated } from '../../../core/quantity';
+import { enterText } from '../../../text/app';
+import { checkText, readingRefusalText } from '../../../text/checks';
+import { fieldText } from '../../../text/machine';
+import { refusalText } from '../../../text/numbers';
+import { fieldUnitLabel } from '../../../text/units';
+import type { App } from '../../../state';
+import { identifyFields } from './identify';
+import { measureFields } from './measure';
+import { plainUnit, readingQuestion, type Question } from './question';
 
-/** A number to be entered: what is asked, what stands there now, and what becomes of the answer. */
-export interface Question {
-  readonly label: string;
-  readonly field: NumberField;
-  readonly now: Stated | null;
-  readonly unitLabel: (unit: Unit) => string;
-  /** Gives words of refusal, or null when it was taken. */
-  readonly accept: (value: Stated) => Promise<string | null>;
-  /** Says "not known". */
-  readonly forget?: () => Promise<void>;
-}
-
-const plainUnit = (u: Unit): string => unitLabel[u];
+export type { Question } from './question';
+import { recordAnswer } from '../../../state/answer';
 
 const machineQuestion = (app: App, name: string): Question | null => {
   const field = Object.keys(FIELDS).find((f) => f === name) as FieldName | undefined;
@@ -123,6 +114,7 @@ const checkQuestion = (app: App, id: string): Question | null => {
 /** The question at an address such as ["job", "rpm"]; null for an address that asks nothing. */
 export const questionFor = (app: App, path: readonly string[]): Question | null => {
   const [what, name = ''] = path;
+  if (what === 'reading') return readingQuestion(app, name, { ...measureFields(), ...identifyFields() });
   if (!app.machine) return null;
   if (what === 'machine') return machineQuestion(app, name);
   if (what === 'job') return jobQuestion(app, name);
