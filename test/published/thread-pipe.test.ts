@@ -97,6 +97,24 @@ describe('BA, mm', () => {
   ])('%s BA has a pitch of %s mm (handbook table of BA threads)', (n, p) => {
     expect(decimalText(thread(`ba:${n}`).pitch.value, { places: 2, keepZeros: true })).toBe(p);
   });
+  it.each([
+    ['0', '5.400', '4.800'],
+    ['1', '4.760', '4.220'],
+    ['2', '4.215', '3.730'],
+    ['3', '3.660', '3.220'],
+    ['4', '3.205', '2.810'],
+    ['6', '2.480', '2.160'],
+    ['9', '1.665', '1.430'],
+    ['11', '1.315', '1.130'],
+    ['13', '1.050', '0.900'],
+    ['15', '0.775', '0.650'],
+    ['16', '0.675', '0.560'],
+  ])("%s BA: effective %s, minor %s mm (Machinery's Handbook 31 p. 2115)", (n, effective, minor) => {
+    const b = basicSizes(thread(`ba:${n}`));
+    if (!b) throw new Error();
+    expect(decimalText(b.pitch, { places: 3, keepZeros: true })).toBe(effective);
+    expect(decimalText(b.minor, { places: 3, keepZeros: true })).toBe(minor);
+  });
   /** Tolerance formulas printed in Machinery's Handbook 31 p. 2115, worked by hand for 2 BA: p 0.81, depth 0.485. */
   it('2 BA', () => {
     expect(printed(thread('ba:2'), 'bolt-close')).toBe('4.700 4.579 | 4.215 4.130 | 3.730 3.560');

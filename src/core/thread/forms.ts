@@ -1,13 +1,12 @@
-import { add, div, equal, inBase, mul, ratio, roundToStep, sub, type Ratio } from '../quantity';
+import { add, div, inBase, mul, ratio, roundToStep, sub, type Ratio } from '../quantity';
 import { nptSizes } from './npt';
 import { formOf, type Form } from './profiles';
 import type { Thread } from './thread';
 
-export { formOf, H55, H60, SQRT3, type Form } from './profiles';
+export { formOf, H60, type Form } from './profiles';
 
 /** Included angle between the flanks, degrees. */
 export const includedAngle = (form: Form): Ratio => add(form.flanks[0], form.flanks[1]);
-export const isSymmetric = (form: Form): boolean => equal(form.flanks[0], form.flanks[1]);
 
 /** The unit in which the thread's own standard states its diameters. */
 export const unitOf = (thread: Thread): 'mm' | 'in' =>

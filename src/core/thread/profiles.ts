@@ -23,16 +23,16 @@ export interface Form {
 }
 
 /** √3 to 19 decimals. */
-export const SQRT3 = ratio(17320508075688772935n, 10n ** 19n);
+const SQRT3 = ratio(17320508075688772935n, 10n ** 19n);
 /** H of a 60° thread: √3/2 · P (ISO 68-1). */
 export const H60 = div(SQRT3, 2);
 /** H of a 55° thread: cot 27.5° / 2 · P (BS 84; 0.960491 P). */
-export const H55 = ratio(960491063485583n, 10n ** 15n);
+const H55 = ratio(960491063485583n, 10n ** 15n);
 
 /** H of a 30° trapezoidal or round thread: cot 15° / 2 = (2 + √3) / 2. */
-export const H30 = div(add(2, SQRT3), 2);
+const H30 = div(add(2, SQRT3), 2);
 /** H of a 29° thread: cot 14.5° / 2. */
-export const H29 = ratio(1933356547449369n, 10n ** 15n);
+const H29 = ratio(1933356547449369n, 10n ** 15n);
 /** 1/π: modules in a pitch. */
 const PER_PI = ratio(318309886183790672n, 10n ** 18n);
 

@@ -1,4 +1,4 @@
-import { div, mul, ratio, type Ratio } from '../quantity';
+import { div, ratio, type Ratio } from '../quantity';
 import { pitchLength } from './forms';
 import { figure } from './number';
 import { effectiveLength, handEngagement, nptSizes, smallEndPitch } from './npt';
@@ -72,9 +72,6 @@ export const taperFigures = (thread: Thread): TaperFigures | null => {
     source: 'iso7-table',
   };
 };
-
-/** Growth of diameter over an axial length on a taper. */
-export const growth = (taper: Ratio, length: Ratio): Ratio => mul(taper, length);
 
 /**
  * Error of axial pitch in ppm when the taper is turned by setting the tailstock over: the pitch is then measured along

@@ -15,7 +15,7 @@ import {
 import { band, refused, type LimitsResult, type LimitSource, type Refused } from './types';
 
 /** A tolerance class as ISO 965-1 writes it, taken apart: grades of pitch and crest diameter, and position. */
-export interface IsoClass {
+interface IsoClass {
   readonly kind: 'external' | 'internal';
   readonly pitchGrade: number;
   readonly crestGrade: number;
@@ -24,7 +24,7 @@ export interface IsoClass {
 }
 
 /** Reads "6g", "4g6g", "6H", "4H5H"; null for anything else. Positions e f g h and G H only. */
-export const readIsoClass = (id: string): IsoClass | null => {
+const readIsoClass = (id: string): IsoClass | null => {
   const m = /^([3-9])([efghGH])(?:([4-8])([efghGH]))?$/.exec(id);
   if (!m) return null;
   const [, g1 = '', p1 = '', g2 = g1, p2 = p1] = m;
@@ -57,7 +57,7 @@ interface PitchTolerance {
 }
 
 /** Td2 grade 6 for a diameter and pitch (mm), µm, from the table, else by formula inside ISO 261's bounds. */
-export const td2Grade6 = (d: number, p: number, key: string): PitchTolerance | Refused => {
+const td2Grade6 = (d: number, p: number, key: string): PitchTolerance | Refused => {
   const range = diameterRange(d);
   if (!range) return refused('diameter-not-in-standard');
   const cell = range.td2.get(key);
