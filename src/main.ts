@@ -3,6 +3,7 @@ import { holdCutting, type CuttingHold } from './device/cutting-lock';
 import { logTrouble } from './device/log';
 import { watchUpdates } from './device/updates';
 import { keepAwake, type Awake } from './device/wake-lock';
+import { ScreenFailedEvent } from './elements/screen';
 import { Shell } from './screens/shell';
 import { App, openStorage } from './state';
 import { setMark } from './text/numbers';
@@ -79,12 +80,12 @@ const start = async (): Promise<void> => {
   const shell = new Shell();
   shell.load = load;
   shell.addEventListener('ls-trouble', (e) => logTrouble('module', (e as CustomEvent).detail));
-  const failed = (where: string, e: unknown): void => {
-    logTrouble(where, e);
+  shell.addEventListener(ScreenFailedEvent.type, (e) => {
+    logTrouble('screen', (e as ScreenFailedEvent).error);
     shell.showFailure();
-  };
-  addEventListener('error', (e) => failed('page', e.error ?? e.message));
-  addEventListener('unhandledrejection', (e) => failed('promise', e.reason));
+  });
+  addEventListener('error', (e) => logTrouble('page', e.error ?? e.message));
+  addEventListener('unhandledrejection', (e) => logTrouble('promise', e.reason));
 
   setMark((1.5).toLocaleString().includes(',') ? ',' : '.');
   document.body.append(shell);

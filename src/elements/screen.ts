@@ -3,6 +3,14 @@ import { property } from 'lit/decorators.js';
 import { Listen, type Source } from './listen';
 import { shared } from './styles';
 
+/** A screen could not be drawn. */
+export class ScreenFailedEvent extends Event {
+  static readonly type = 'ls-screen-failed';
+  constructor(readonly error: unknown) {
+    super(ScreenFailedEvent.type, { bubbles: true, composed: true });
+  }
+}
+
 /**
  * What every screen has in common: the app's state, which it renders again on change, and the rest of the address
  * below its own place. Subclasses name the state's type.
@@ -67,6 +75,15 @@ export abstract class ScreenElement<A extends Source> extends LitElement {
 
   override willUpdate(changed: PropertyValues): void {
     if (changed.has('app')) this.listen.to(this.app);
+  }
+
+  /** A screen that throws says so and leaves the others working. */
+  protected override performUpdate(): void {
+    try {
+      super.performUpdate();
+    } catch (error) {
+      this.dispatchEvent(new ScreenFailedEvent(error));
+    }
   }
 
   /** A question's label; where the height leaves no room for the header it carries the machine's name. */

@@ -231,6 +231,8 @@ export const refusalText = (r: Refusal): string => {
       return 'That unit does not belong here.';
     case 'not-an-option':
       return 'Choose one of those shown.';
+    case 'low-above-high':
+      return 'The lowest can’t be above the highest.';
     case 'needed':
       return 'This is needed.';
     case 'too-many':

@@ -12,6 +12,7 @@ import {
   type Unit,
 } from '../quantity';
 import type { Field, NumberField, SpeedsField } from './field';
+import type { FieldName, MachineProfile } from './fields';
 
 /** Why a value was refused. `low` and `high` are the plausible range in the field's first unit. */
 export type Refusal =
@@ -21,6 +22,7 @@ export type Refusal =
   | { code: 'wrong-unit' }
   | { code: 'not-an-option' }
   | { code: 'needed' }
+  | { code: 'low-above-high' }
   | { code: 'too-many'; most: number }
   | { code: 'text-too-long'; most: number };
 
@@ -79,4 +81,15 @@ export const checkText = (field: Extract<Field, { kind: 'text' }>, typed: string
   if (text.length > field.maxLength)
     return { ok: false, refusal: { code: 'text-too-long', most: field.maxLength } };
   return { ok: true, value: text };
+};
+
+/**
+ * What one field by itself can't show: the slowest spindle speed above the fastest. null when the two agree or
+ * one isn't known.
+ */
+export const crossRefusal = (m: MachineProfile, field: FieldName, value: Stated): Refusal | null => {
+  const low = field === 'spindleMin' ? value : m.spindleMin;
+  const high = field === 'spindleMax' ? value : m.spindleMax;
+  if ((field !== 'spindleMin' && field !== 'spindleMax') || !low || !high) return null;
+  return compare(inBase(low), inBase(high)) > 0 ? { code: 'low-above-high' } : null;
 };

@@ -22,7 +22,6 @@ export const FAMILIES: readonly Family[] = [
 const byId = new Map(FAMILIES.map((f) => [f.id, f]));
 const built = new Map<string, readonly Thread[]>();
 let all: readonly Thread[] | null = null;
-let ids: ReadonlyMap<string, Thread> | null = null;
 
 /** The family of that id, or undefined (a person's own threads have none here). */
 export const familyById = (id: string): Family | undefined => byId.get(id);
@@ -41,10 +40,19 @@ export const threadsOf = (family: string): readonly Thread[] => {
 /** Every catalogued thread, family by family. Built at first use and kept. */
 export const catalogue = (): readonly Thread[] => (all ??= FAMILIES.flatMap((f) => threadsOf(f.id)));
 
+const ids = new Map<string, ReadonlyMap<string, Thread>>();
+const idsOf = (family: string): ReadonlyMap<string, Thread> => {
+  const known = ids.get(family);
+  if (known) return known;
+  const made = new Map(threadsOf(family).map((t) => [t.id, t]));
+  if (made.size) ids.set(family, made);
+  return made;
+};
+
 /** The catalogued thread of that id, its multi-start variants included ("tr:Tr40x7*2"), or undefined. */
 export const threadById = (id: string): Thread | undefined => {
-  ids ??= new Map(catalogue().map((t) => [t.id, t]));
   const [base, starts] = readStarts(id);
-  const thread = ids.get(base);
+  // Only the family named in the id is built, so that opening a saved job doesn't wait for the rest.
+  const thread = idsOf(base.slice(0, Math.max(0, base.indexOf(':')))).get(base);
   return thread && starts > 1 ? withStarts(thread, starts) : thread;
 };

@@ -70,7 +70,8 @@ export class EnterScreen extends ScreenElement<App> {
       this.refused = 'yes';
       return;
     }
-    const trouble = await q.accept(value);
+    // What can't be saved stays on the pad, and says so.
+    const trouble = await q.accept(value).catch(() => enterText.notSaved);
     if (trouble) this.refused = trouble;
     else history.back();
   }

@@ -1,6 +1,6 @@
 import { ITEMS, type Item } from '../../../core/checks';
 import { JOB_FIELDS, type JobFieldName } from '../../../core/job';
-import { checkSpeeds, FIELDS, number, type FieldName } from '../../../core/machine';
+import { checkSpeeds, crossRefusal, FIELDS, number, type FieldName } from '../../../core/machine';
 import { ratio, stated, toNumber, type Stated } from '../../../core/quantity';
 import { enterText } from '../../../text/app';
 import { checkText, readingRefusalText } from '../../../text/checks';
@@ -25,6 +25,8 @@ const machineQuestion = (app: App, name: string): Question | null => {
     now: app.profile[field] as Stated | null,
     unitLabel: (u) => fieldUnitLabel(field, u),
     accept: async (value) => {
+      const refusal = app.profile && crossRefusal(app.profile, field, value);
+      if (refusal) return refusalText(refusal);
       await app.setField(field, value);
       return null;
     },
@@ -101,12 +103,8 @@ const checkQuestion = (app: App, id: string): Question | null => {
     now: null,
     unitLabel: plainUnit,
     accept: async (value) => {
-      try {
-        const refusal = await recordAnswer(app, item, 'done', value);
-        return refusal && readingRefusalText(refusal);
-      } catch {
-        return enterText.notSaved;
-      }
+      const refusal = await recordAnswer(app, item, 'done', value);
+      return refusal && readingRefusalText(refusal);
     },
   };
 };
