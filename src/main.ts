@@ -5,6 +5,7 @@ import { watchUpdates } from './device/updates';
 import { keepAwake, type Awake } from './device/wake-lock';
 import { ScreenFailedEvent } from './elements/screen';
 import { Shell } from './screens/shell';
+import { warmSearch } from './core/thread';
 import { App, openStorage } from './state';
 import { setMark } from './text/numbers';
 import { setWords } from './text/words';
@@ -76,6 +77,11 @@ const followPlace = (): (() => void) => {
   };
 };
 
+/** Builds the look-up's index a family at a time, so that neither the first key nor a touch meanwhile waits for it. */
+const warmInSlices = (): void => {
+  if (warmSearch()) setTimeout(warmInSlices, 30);
+};
+
 const start = async (): Promise<void> => {
   const shell = new Shell();
   shell.load = load;
@@ -111,6 +117,7 @@ const start = async (): Promise<void> => {
   await afterPaint();
   performance.mark('latheside:usable');
   await Promise.all(Object.values(MODULES).map((m) => m()));
+  warmInSlices();
   shell.updates = watchUpdates({
     save: () => app.saveAgain(),
     onStatus: (status) => {

@@ -1,5 +1,12 @@
-import { EVENT_KINDS, type CheckRecord, type EventKind, type MachineEvent } from '../core/context';
-import { fromStored, toStored } from '../core/quantity';
+import {
+  readCheckBody,
+  readEventKind,
+  readHoursBody,
+  storeCheck,
+  type CheckRecord,
+  type EventKind,
+  type MachineEvent,
+} from '../core/context';
 import type { EvidenceRow, Evidence, NewEvidence } from '../storage';
 import { newId } from '../storage';
 import { Emitter } from './emitter';
@@ -14,32 +21,18 @@ export interface HoursEntry {
 }
 
 const readCheck = (row: EvidenceRow): CheckRecord | null => {
-  const b = row.body as Record<string, unknown> | null;
-  if (!b || typeof b.item !== 'string' || (b.answer !== 'done' && b.answer !== 'not-ok')) return null;
-  if (typeof b.day !== 'string' || typeof b.rule !== 'number' || typeof b.inputs !== 'object' || !b.inputs)
-    return null;
-  return {
-    id: row.id,
-    item: b.item,
-    answer: b.answer,
-    at: row.at,
-    day: b.day,
-    hours: typeof b.hours === 'number' ? b.hours : null,
-    inputs: b.inputs as Record<string, string>,
-    rule: b.rule,
-    reading: fromStored(b.reading),
-    cut: typeof b.cut === 'number' ? b.cut : null,
-  };
+  const body = readCheckBody(row.body);
+  return body && { ...body, id: row.id, at: row.at };
 };
 
 const readEvent = (row: EvidenceRow): LoggedEvent | null => {
-  const kind = (row.body as { kind?: unknown } | null)?.kind;
-  return EVENT_KINDS.includes(kind as EventKind) ? { id: row.id, kind: kind as EventKind, at: row.at } : null;
+  const kind = readEventKind(row.body);
+  return kind && { id: row.id, kind, at: row.at };
 };
 
 const readHours = (row: EvidenceRow): HoursEntry | null => {
-  const hours = (row.body as { hours?: unknown } | null)?.hours;
-  return typeof hours === 'number' && hours >= 0 ? { id: row.id, at: row.at, hours } : null;
+  const hours = readHoursBody(row.body);
+  return hours === null ? null : { id: row.id, at: row.at, hours };
 };
 
 /** What was recorded about the machine in use: checks, events, running hours. Add-only; taking back only marks. */
@@ -80,8 +73,7 @@ export class Records extends Emitter {
 
   /** Resolves when the record is on the disk. @throws StorageError, with nothing recorded */
   async addCheck(record: CheckRecord): Promise<void> {
-    const { id, at, reading, ...rest } = record;
-    await this.add({ id, kind: 'check', at, body: { ...rest, reading: reading && toStored(reading) } });
+    await this.add({ id: record.id, kind: 'check', at: record.at, body: storeCheck(record) });
   }
 
   async addEvent(kind: EventKind, at: number): Promise<string> {

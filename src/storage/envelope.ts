@@ -1,3 +1,5 @@
+import * as v from 'valibot';
+
 /**
  * How every record that can change is kept. Which of two versions is newer is told by ancestry (`parents`),
  * never by a phone's clock; `changedAt` is for people to read.
@@ -36,12 +38,17 @@ export interface Codec<T> {
   readonly decode: (body: unknown) => T | null;
 }
 
-const isText = (x: unknown): x is string => typeof x === 'string' && x.length > 0 && x.length <= 100;
+const Text = v.pipe(v.string(), v.minLength(1), v.maxLength(100));
+const EnvelopeShape = v.looseObject({
+  id: Text,
+  schema: v.pipe(v.number(), v.integer(), v.minValue(1)),
+  rev: Text,
+  parents: v.pipe(v.array(Text), v.maxLength(8)),
+  device: v.string(),
+  counter: v.number(),
+  changedAt: v.number(),
+  deleted: v.boolean(),
+  body: v.unknown(),
+});
 
-export const isEnvelope = (x: unknown): x is Envelope => {
-  if (typeof x !== 'object' || x === null) return false;
-  const e = x as Record<string, unknown>;
-  return (
-    isText(e.id) && isText(e.rev) && Array.isArray(e.parents) && typeof e.schema === 'number' && 'body' in e
-  );
-};
+export const isEnvelope = (x: unknown): x is Envelope => v.is(EnvelopeShape, x);

@@ -1,3 +1,4 @@
+import * as v from 'valibot';
 import type { Backing, EvidenceRow, Work } from './backing';
 import { nextStamp } from './versioned';
 
@@ -10,11 +11,17 @@ export interface NewEvidence {
   readonly body: unknown;
 }
 
-const isRow = (x: unknown): x is EvidenceRow => {
-  if (typeof x !== 'object' || x === null) return false;
-  const r = x as Record<string, unknown>;
-  return typeof r.id === 'string' && typeof r.kind === 'string' && typeof r.at === 'number' && 'body' in r;
-};
+const RowShape = v.looseObject({
+  id: v.string(),
+  schema: v.number(),
+  kind: v.string(),
+  machine: v.string(),
+  at: v.number(),
+  device: v.string(),
+  body: v.unknown(),
+  takenBack: v.optional(v.number()),
+});
+const isRow = (x: unknown): x is EvidenceRow => v.is(RowShape, x);
 
 /** What people recorded: added, never altered. Taking one back marks it; it stays on disk. */
 export class Evidence {

@@ -1,3 +1,4 @@
 export * from './inputs';
 export * from './record';
 export * from './staleness';
+export * from './stored';

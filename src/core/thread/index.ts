@@ -5,4 +5,4 @@ export { basicSizes, formOf, unitOf } from './forms';
 export { limits, type LimitRefusal, type LimitsResult } from './limits';
 export { infeedDepth, type InfeedRefusal, type Nose } from './depth';
 export { tappingDrill } from './tapping';
-export { search, type SearchOptions } from './search';
+export { indexThreads, search, warmSearch, type SearchOptions } from './search';
