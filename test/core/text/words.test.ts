@@ -13,7 +13,7 @@ afterEach(() => {
   setWords('uk');
 });
 
-/** Every string in a module, however deep; texts that need a value are called with one. */
+/** Every string in a module, however deep; texts made by a function are tested where they are made. */
 const stringsIn = (x: unknown): string[] => {
   if (typeof x === 'string') return [x];
   if (typeof x === 'function') return [];
