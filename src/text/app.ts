@@ -41,14 +41,10 @@ export const storageText: Record<StorageTrouble, Trouble> = {
 };
 
 export const saveText = {
-  saved: 'Saved',
-  saving: 'Saving',
-  failed: 'Not saved',
   again: 'Save again',
   conflict: 'Changed in two tabs at once',
   seen: 'Seen',
   conflictNote: 'The newer value is kept. Look at these:',
-  memoryOnly: 'Not kept: gone when this page is closed',
 } as const;
 
 /** Codes of device/updates. */
@@ -102,9 +98,6 @@ export const updateText = {
   'update-waiting': 'A newer version is here',
   'update-needs-reload': 'A newer version runs in another tab. Load this one again when you can.',
   accept: 'Change to it now',
-  reload: 'Load again',
-  later: 'Later',
-  check: 'Look for a newer version',
 } as const;
 
 /** What became of a yes to the newer version. */
@@ -116,12 +109,7 @@ export const acceptedText = {
 } as const;
 
 export const errorText = {
-  heading: 'Something went wrong on this screen',
-  note: 'What was saved is still there. Do not go by any figure seen just before.',
-  again: 'Try again',
   reload: 'Load the page again',
-  details: 'Details',
-  share: 'Share the log',
 } as const;
 
 type Undoable =
@@ -192,17 +180,12 @@ export const cautions = {
       'Where this app and your lathe’s manual differ, the manual and those who know the machine decide.',
     ];
   },
-  accept: 'I have read this',
-  again: 'Read the cautions again',
 } as const;
 
 export const logText = {
   heading: 'Log',
-  note: 'What the app noted about its own faults. It holds no names and goes nowhere unless you share it.',
+  note: 'What the app noted about its own faults. It stays on this phone unless you share it.',
   share: 'Share the log',
-  copy: 'Copy',
-  copied: 'Copied',
-  empty: 'Nothing noted',
   fileName: 'latheside-log.txt',
 } as const;
 
@@ -225,31 +208,16 @@ export const settingsText = {
   themeOptions: { auto: 'As the phone', bright: 'Bright', dark: 'Dark' },
   words: 'Trade words',
   wordsOptions: { uk: 'British', us: 'American' },
-  mark: 'Decimal mark',
-  markOptions: { '.': 'Point', ',': 'Comma' },
-  version: 'Version',
 } as const;
 
 export const appText = {
-  places: 'Places',
   enter: (label: string): string => `Enter: ${label}`,
   welcome: 'Your lathe, its drive, and every thread',
   welcomeLine: 'Enter your lathe once. After that everything works with no network.',
   enterMine: 'Enter my lathe',
   tryExample: 'Try an example first',
-  title: 'Latheside',
   undo: 'Undo',
-  why: 'Why',
   close: 'Close',
-  back: 'Back',
-  done: 'Done',
   notKnown: 'Not known',
-  noMachine: 'No machine yet',
-  loading: 'Loading',
-  example: 'Example: invented figures',
   missing: 'Not known yet',
-  source: 'Source',
-  terms: 'From',
-  result: 'Gives',
-  calculated: 'Calculated from your figures',
 } as const;

@@ -12,13 +12,6 @@ export const standingWord: Record<Standing, string> = {
   unknown: 'Not known',
 };
 
-export const standingNote: Record<Standing, string> = {
-  within: 'Within every limit, calculated from your figures.',
-  near: 'Below the limit, but inside its margin.',
-  over: 'More than a limit bears.',
-  unknown: 'Something it depends on is not known.',
-};
-
 export const speedText = {
   driveLabel: 'The drive keeps up to',
   slower: 'Slower by 10 rpm',
@@ -32,7 +25,6 @@ export const speedText = {
   driveAlone: (word: string): string => `The drive alone: ${word}.`,
   fastestDrive: 'Fastest of its speeds that the drive keeps up with',
   fastestDriveNone: 'The drive keeps up with none of its speeds.',
-  heading: 'Speed',
   highest: 'Highest for this job',
   set: 'Speed set, not measured',
   setKey: 'Set speed',
@@ -41,32 +33,13 @@ export const speedText = {
   has: 'This spindle has',
   fastest: 'Fastest of its speeds',
   fastestNone: 'None of its speeds is within every limit.',
-  fastestUnknown: 'Not known while a limit isn’t known.',
   limits: 'Limits',
-  over: 'Over',
-  unknown: 'Not known',
-  enter: 'Enter what is missing',
   room: 'Usable stopping room',
   roomKey: 'Enter stopping room',
-  roomNone: 'Stopping room not known.',
   notAThreadingSpeed: 'Not a threading speed: stopping room not known.',
-  openEnded: 'The thread runs out into the open',
-  why: 'Why',
-  rpm: 'rpm',
   sameSpeed: 'Keep the same speed from the first pass to the last.',
   noThread: 'Choose a thread first.',
-  below1: 'Less than 1 rpm: turn the spindle by hand, power off and locked out.',
 } as const;
-
-/** "The drive keeps up to 677 rpm." with what keeps it from being a speed for the job. */
-export const driveKeeps = (n: bigint): string => `The drive keeps up to ${whole(n)} rpm.`;
-export const notThreading = speedText.notAThreadingSpeed;
-
-/** Why no speed for the job is known, though the drive's is: the limits that are open, by name. */
-export const notKnownBecause = (unknown: readonly LimitReading[]): string =>
-  unknown.length === 1 && unknown[0]?.id === 'stopping-room'
-    ? speedText.notAThreadingSpeed
-    : `Not a threading speed. Not known: ${unknown.map((l) => limitText[l.id].name.toLowerCase()).join(', ')}.`;
 
 export const bindsText = (l: LimitReading): string => limitText[l.id].binds;
 
@@ -95,7 +68,6 @@ export const gaugeText = (limit: bigint | null, set: Ratio | null, standing: Sta
 
 /** What usable stopping room is, and what must come off the groove or gap first. */
 export const roomHelp = {
-  heading: 'Usable stopping room',
   what: 'How far the tool may travel past the full thread before it meets anything.',
   measure: 'Measure the groove or the gap to the shoulder. Then take off:',
   get takeOff(): readonly string[] {

@@ -1,6 +1,5 @@
 import type { NutRule } from '../core/cut';
-import type { Job, NoseKind, ThreadChoice } from '../core/job';
-import { statedText, whole } from './numbers';
+import type { Job, NoseKind } from '../core/job';
 
 export const familyName: Record<string, string> = {
   'iso-coarse': 'ISO metric coarse',
@@ -91,22 +90,7 @@ export const drillName = (kind: keyof typeof DRILL, name: string): string => DRI
 export const handName: Record<Job['hand'], string> = { right: 'Right-hand', left: 'Left-hand' };
 export const sideName: Record<Job['side'], string> = { external: 'External', internal: 'Internal' };
 export const noseName: Record<NoseKind, string> = { radius: 'Round', flat: 'Flat', sharp: 'Sharp' };
-export const noseNote: Record<NoseKind, string> = {
-  radius: 'Radius of the tip',
-  flat: 'Width of the flat at the tip',
-  sharp: 'A sharp point: the deepest groove, and the weakest tip',
-};
 export const startsText = (n: number): string => (n === 1 ? 'Single start' : `${n} starts`);
-
-/** What is cut, named: the designation of a catalogued thread, "1.25 mm pitch", "0.1 mm feed per rev". */
-export const choiceName = (choice: ThreadChoice | null, designation: string | null): string => {
-  if (!choice) return threadsText.none;
-  if (choice.kind === 'catalogue') return designation ?? choice.id;
-  if (choice.kind === 'feed') return `Feed ${statedText(choice.perRev)} per rev`;
-  return choice.pitch.unit === 'mm' || choice.pitch.unit === 'in'
-    ? `Pitch ${statedText(choice.pitch)}`
-    : statedText(choice.pitch);
-};
 
 type Kept = Extract<NutRule, { kind: 'keep-closed' }>['reason'];
 const KEEP: Record<Kept, string> = {
@@ -150,6 +134,8 @@ export const nutText = (rule: NutRule | null, hasDial = true): NutText => {
 };
 
 export const threadsText = {
+  hand: 'Hand',
+  side: 'External or internal',
   choose: 'Choose a thread',
   noneHelp: 'By family and size, or typed on large keys.',
   feed: 'Feed per rev',
@@ -175,15 +161,10 @@ export const threadsText = {
     'feed-mm': 'feed mm',
     'feed-in': 'feed in',
   },
-  heading: 'Threads',
   none: 'No thread chosen',
   another: 'Another thread',
   use: 'Use it',
   pitch: 'Pitch',
-  lead: 'Lead',
-  starts: 'Starts',
-  hand: 'Hand',
-  side: 'External or internal',
   class: 'Class',
   turnTo: 'Turn blank to',
   boreTo: 'Bore to',
@@ -202,24 +183,13 @@ export const threadsText = {
   search: 'Type a size or pitch',
   searchLabel: 'Size or pitch',
   nothingFound: 'Nothing found',
-  nothingFoundNote: 'Type less, or use the figure as a bare pitch.',
   asPitch: 'Use as a pitch',
   asFeed: 'Use as a feed per rev',
   families: 'By family',
-  back: 'Back',
-  ratio: 'Ratio',
   exact: 'Exact if the entries match the machine',
-  notExact: 'Not exact',
   notKnown: 'Not known',
-  noDiameter: 'A bare pitch has no diameter.',
-  noLimits: 'No limits known',
-  external: 'External',
-  internal: 'Internal',
 } as const;
 
 /** The drawing of the profile in words. @param angle included angle, degrees */
 export const profileWords = (name: string, pitch: string, angle: number): string =>
   `${name} in section: pitch ${pitch}, included angle ${angle}°`;
-
-/** How many threads a search found beyond those shown. */
-export const moreText = (n: number): string => (n === 1 ? '1 more' : `${whole(n)} more`);
