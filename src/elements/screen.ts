@@ -62,7 +62,7 @@ export abstract class ScreenElement<A extends Source> extends LitElement {
       }
       .pair {
         display: grid;
-        grid-template-columns: 1fr 1fr;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 8.4rem), 1fr));
         gap: var(--gap, 8px);
       }
     `,

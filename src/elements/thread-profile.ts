@@ -32,6 +32,9 @@ export class LsProfile extends LitElement {
     css`
       :host {
         display: block;
+        /* As wide as a phone, also on a wide screen; never higher than half of it. */
+        inline-size: min(100%, 26rem, 110vh);
+        margin-inline: auto;
       }
       svg {
         display: block;

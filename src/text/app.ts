@@ -153,14 +153,6 @@ export const enterText = {
   },
 } as const;
 
-/** Whether the screen is kept on. */
-export const awakeText = {
-  held: 'Screen stays on',
-  off: 'Screen may go off',
-  denied: 'The phone won’t keep the screen on. Its battery may be low.',
-  unsupported: 'This browser can’t keep the screen on. Set the phone’s own screen time longer.',
-} as const;
-
 export const persistText = {
   granted: 'The browser keeps what is saved until you clear it.',
   denied: 'The browser may clear what is saved when space runs short. Put the app on the home screen.',
@@ -189,13 +181,8 @@ export const logText = {
   fileName: 'latheside-log.txt',
 } as const;
 
-export const sharedText = {
-  shared: 'Shared',
-  cancelled: 'Not shared',
-  downloaded: 'Saved as a file',
-} as const;
-
 export const settingsText = {
+  offline: 'Starting with no network',
   keeping: 'Keeping what is saved',
   log: (n: number): string => (n === 0 ? 'Nothing noted' : n === 1 ? '1 entry' : `${n} entries`),
   showLog: 'Show the log',

@@ -5,22 +5,10 @@ import '../../elements/standing';
 import { picture, pictureSheet } from '../../elements/pictures';
 import { phaseState, type CheckState, type Phase, type PhaseState } from '../../core/checks';
 import type { EventKind } from '../../core/context';
-import {
-  checksText,
-  checkText,
-  eventText,
-  findingText,
-  lapseText,
-  stateText,
-  tierName,
-} from '../../text/checks';
-import { limitText } from '../../text/why';
+import { checksText, checkText, eventText, lapseText, stateText, tierName } from '../../text/checks';
 import { appText, enterText, undoText } from '../../text/app';
-import { standingWord } from '../../text/speed';
-import { decimal, showAmount } from '../../text/numbers';
-import { nutText } from '../../text/threads';
-import { fieldText } from '../../text/machine';
 import type { App } from '../../state';
+import { bounds, finding, shown } from './asked';
 import { recordAnswer } from '../../state/answer';
 import { vibrate } from '../../device/vibrate';
 
@@ -89,8 +77,9 @@ export class ChecksScreen extends ScreenElement<App> {
         inline-size: 100%;
       }
       .line {
-        display: grid;
-        grid-template-columns: 1fr auto;
+        display: flex;
+        flex-wrap: wrap;
+        justify-content: space-between;
         gap: 4px 12px;
         align-items: center;
         min-block-size: 64px;
@@ -101,7 +90,7 @@ export class ChecksScreen extends ScreenElement<App> {
         font-size: var(--t-label);
       }
       .line small {
-        grid-column: 1 / -1;
+        flex-basis: 100%;
         font-size: 1rem;
         color: var(--ink-2);
       }
@@ -118,6 +107,14 @@ export class ChecksScreen extends ScreenElement<App> {
       .foot .keys {
         margin-block-start: -8px;
       }
+      @media (max-height: 36em) {
+        .foot {
+          position: static;
+        }
+      }
+      .asked {
+        display: contents;
+      }
       /* On a short phone the question needs the height: the two answers stand side by side, as far apart. */
       @media (max-height: 780px) {
         .foot {
@@ -131,6 +128,31 @@ export class ChecksScreen extends ScreenElement<App> {
           min-block-size: 88px;
         }
       }
+      /* A phone on its side: question left, answers right. */
+      @media (orientation: landscape) and (max-height: 500px) {
+        :host(.asking) {
+          display: grid;
+          grid-template-columns: minmax(0, 1fr) 15rem;
+          align-items: start;
+          gap: 12px 20px;
+        }
+        :host(.asking) .asked {
+          display: flex;
+          flex-direction: column;
+          gap: 12px;
+        }
+        :host(.asking) .grow {
+          display: none;
+        }
+        :host(.asking) .foot {
+          position: sticky;
+          inset-block: 0 auto;
+          grid-column: 2;
+          grid-row: 1;
+          grid-template-columns: 1fr;
+          border: 0;
+        }
+      }
       summary {
         font-size: var(--t-label);
         min-block-size: 48px;
@@ -141,6 +163,7 @@ export class ChecksScreen extends ScreenElement<App> {
     `,
   ];
   @state() private skipped: readonly string[] = [];
+  private asked = '';
   @state() private trouble = '';
   @state() private resting = false;
   @state() private changes = false;
@@ -170,62 +193,24 @@ export class ChecksScreen extends ScreenElement<App> {
     if (this.path[0] === 'item') this.go(answer === 'done' ? '#/checks' : `#/checks/item/${s.item.id}`);
   }
 
-  private shows(s: CheckState) {
-    const { shows } = s.item;
-    if (!shows) return nothing;
-    if (shows === 'job.rpm') {
-      const { rpm } = this.app.job;
-      return rpm ? html`<p class="deciding">${decimal(rpm, 1)} <span class="unit">rpm</span></p>` : nothing;
-    }
-    if (shows === 'nutRule') {
-      const { head, line } = nutText(this.app.sheet.get('nutRule').value);
-      return html`<p class="figure">${head}</p>
-        <p>${line}</p>`;
-    }
-    const amount = this.app.sheet.get(shows).why.result;
-    return amount ? html`<p class="figure">${showAmount(amount)}</p>` : nothing;
-  }
-
-  private finding(s: CheckState) {
-    // What a person is asked to look at isn't called OK before they looked.
-    if (!s.finding || (s.finding.standing === 'within' && s.state !== 'done')) return nothing;
-    const missing = s.finding.missing;
-    return html`<ls-standing .standing=${s.finding.standing} .word=${standingWord[s.finding.standing]}
-        >${findingText(s.finding)}${s.finding.limit ? ` ${limitText[s.finding.limit].name}.` : ''}</ls-standing
-      >
-      ${missing.map((path) => {
-        const [room, name = ''] = path.split('.');
-        const href =
-          room === 'machine'
-            ? `#/machine/field/${name}`
-            : name === 'thread'
-              ? '#/threads/find'
-              : `#/enter/job/${name}`;
-        const label =
-          room === 'machine'
-            ? fieldText[name as keyof typeof fieldText].label
-            : (enterText.job[name as 'rpm'] ?? name);
-        return html`<a class="key" href=${href}>${appText.enter(label)}</a>`;
-      })}`;
-  }
-
   private question(s: CheckState, p: PhaseState | null) {
     const text = checkText(s.item.id);
     const at = p ? checksText.left(p.left, tierName[s.item.tier]) : tierName[s.item.tier];
     const { reading, kind } = s.item;
     const canAnswer = s.answerable;
-    return html`
-      <p class="label">${at}</p>
-      <h1 class="question ${text.question.length > 24 ? 'long' : ''}">${text.question}</h1>
-      ${s.state === 'not-ok' ? html`<p class="alert over"><strong>${checksText.wasNotOk}</strong> ${text.notOk ?? ''}</p>` : nothing}
-      ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing} ${this.finding(s)}
-      ${this.shows(s)}
-      <p>${text.look}</p>
-      ${PICTURES[s.item.id] ? html`<div class="picture">${picture(PICTURES[s.item.id] ?? '')}</div>` : nothing}
-      <details>
-        <summary>${checksText.why}</summary>
-        <p>${text.why}</p>
-      </details>
+    return html`<div class="asked">
+        <p class="label">${at}</p>
+        <h1 class="question ${text.question.length > 24 ? 'long' : ''}">${text.question}</h1>
+        ${s.state === 'not-ok' ? html`<p class="alert over"><strong>${checksText.wasNotOk}</strong> ${text.notOk ?? ''}</p>` : nothing}
+        ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing} ${finding(s)}
+        ${shown(this.app, s)} ${bounds(this.app, s)}
+        <p>${text.look}</p>
+        ${PICTURES[s.item.id] ? html`<div class="picture">${picture(PICTURES[s.item.id] ?? '')}</div>` : nothing}
+        <details>
+          <summary>${checksText.why}</summary>
+          <p>${text.why}</p>
+        </details>
+      </div>
       <div class="grow"></div>
       ${this.trouble ? html`<p class="over" role="alert">${this.trouble}</p>` : nothing}
       <div class="foot ${this.resting ? 'resting' : ''}">
@@ -266,8 +251,7 @@ export class ChecksScreen extends ScreenElement<App> {
           }
           ${p ? nothing : html`<a class="key" href="#/checks">${checksText.toNext}</a>`} ${this.undoKey()}
         </div>
-      </div>
-    `;
+      </div> `;
   }
 
   private rest(): void {
@@ -356,6 +340,14 @@ export class ChecksScreen extends ScreenElement<App> {
         <div class="keys"><a class="key" href="#/checks/list">${checksText.list}</a>${this.undoKey()}</div>
       </div>
     `;
+  }
+
+  override updated(): void {
+    const asked = this.renderRoot.querySelector('.question')?.textContent ?? '';
+    this.classList.toggle('asking', this.renderRoot.querySelector('.asked') !== null);
+    // Each question is read from its first line.
+    if (asked !== this.asked) this.scrollIntoView({ block: 'start' });
+    this.asked = asked;
   }
 
   override render() {

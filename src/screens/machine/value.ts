@@ -1,11 +1,11 @@
 import { FIELDS, type FieldName, type MachineProfile } from '../../core/machine';
 import type { Stated } from '../../core/quantity';
-import { plain } from '../../text/numbers';
+import { plain, showStated } from '../../text/numbers';
 import { choiceLabel, machineText } from '../../text/machine';
 import { fieldUnitLabel } from '../../text/units';
 
 const joined = (s: Stated, field: FieldName): string =>
-  `${plain(s.value)}\u00a0${fieldUnitLabel(field, s.unit)}`.trim();
+  `${showStated(s).value}\u00a0${fieldUnitLabel(field, s.unit)}`.trim();
 
 /** A field's value in words: "8 tpi", "Stepper", "80, 160, 270 rpm", "Not known". */
 export const fieldValue = (m: MachineProfile, field: FieldName): string => {

@@ -1,10 +1,18 @@
 import { html, nothing, css } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { customElement, property, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import { askToPersist, persistence, type Persistence } from '../../device/persist';
 import { clearLog, logEntries, logText } from '../../device/log';
 import { shareText } from '../../device/share';
-import { cautions, logText as logWords, persistText, settingsText } from '../../text/app';
+import type { OfflineStatus, Updates } from '../../device/updates';
+import {
+  cautions,
+  logText as logWords,
+  offlineState,
+  persistText,
+  settingsText,
+  updateText,
+} from '../../text/app';
 import type { App, Settings } from '../../state';
 
 type Choice<K extends keyof Settings> = readonly { readonly value: Settings[K]; readonly label: string }[];
@@ -24,6 +32,8 @@ export class SettingsScreen extends ScreenElement<App> {
       }
     `,
   ];
+  @property({ attribute: false }) offline: OfflineStatus | null = null;
+  @property({ attribute: false }) updates: Updates | null = null;
   @state() private persisted: Persistence | null = null;
   @state() private logShown = false;
 
@@ -98,6 +108,9 @@ export class SettingsScreen extends ScreenElement<App> {
         { value: 'uk', label: settingsText.wordsOptions.uk },
         { value: 'us', label: settingsText.wordsOptions.us },
       ])}
+      <h2>${settingsText.offline}</h2>
+      <p role="status">${offlineState[this.offline?.offline ?? 'checking']}</p>
+      <button class="key" @click=${() => void this.updates?.check()}>${updateText.check}</button>
       <h2>${settingsText.keeping}</h2>
       <p>${this.persisted ? persistText[this.persisted] : ''}</p>
       ${

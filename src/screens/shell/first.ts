@@ -1,7 +1,8 @@
 import { LitElement, css, html } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, property } from 'lit/decorators.js';
 import { shared } from '../../elements/styles';
-import { appText, cautions } from '../../text/app';
+import type { OfflineStatus } from '../../device/updates';
+import { appText, cautions, offlineState } from '../../text/app';
 
 /** The first thing a new person sees: what this is, the cautions, and two ways in. */
 @customElement('ls-first')
@@ -24,6 +25,8 @@ export class First extends LitElement {
     `,
   ];
 
+  @property({ attribute: false }) offline: OfflineStatus | null = null;
+
   override render() {
     return html`
       <h1>${appText.welcome}</h1>
@@ -34,6 +37,7 @@ export class First extends LitElement {
       </ul>
       <a class="key solid big" href="#/machine/new">${appText.enterMine}</a>
       <a class="key" href="#/machine/list">${appText.tryExample}</a>
+      <p class="second" role="status">${offlineState[this.offline?.offline ?? 'checking']}</p>
     `;
   }
 }

@@ -31,8 +31,9 @@ export class Shell extends LitElement {
       }
       header a {
         display: flex;
+        flex-wrap: wrap;
         align-items: center;
-        gap: 0.75rem;
+        gap: 0 0.75rem;
         min-block-size: 64px;
         padding-inline: 16px;
         border-inline-start: 12px solid var(--machine);
@@ -41,8 +42,8 @@ export class Shell extends LitElement {
         font-size: var(--t-label);
       }
       header strong {
-        flex: 1;
-        overflow-wrap: anywhere;
+        flex: 1 1 auto;
+        overflow-wrap: break-word;
       }
       .full header a {
         min-block-size: 32px;
@@ -207,9 +208,9 @@ export class Shell extends LitElement {
       </div>`;
     if (!this.defined.has(tag)) return nothing;
     const needsMachine = !app.machine && !['ls-machines', 'ls-settings'].includes(tag);
-    if (needsMachine) return html`<ls-first></ls-first>`;
+    if (needsMachine) return html`<ls-first .offline=${this.offline}></ls-first>`;
     const name = unsafeStatic(tag);
-    return staticHtml`<${name} class="screen" .app=${app} .path=${path} .updates=${this.updates}></${name}>`;
+    return staticHtml`<${name} class="screen" .app=${app} .path=${path} .updates=${this.updates} .offline=${this.offline}></${name}>`;
   }
 
   override render() {

@@ -62,6 +62,12 @@ export class ThreadsScreen extends ScreenElement<App> {
         background: var(--paper);
         padding-block: 8px;
       }
+      /* On a short screen the figures need the height. */
+      @media (max-height: 700px) {
+        .ends {
+          position: static;
+        }
+      }
       .options .key {
         font-size: 1rem;
         min-inline-size: 0;

@@ -40,7 +40,8 @@ export class TypeScreen extends ScreenElement<App> {
         overflow-x: auto;
       }
       .results .key {
-        flex: 0 0 calc(50% - var(--gap) / 2);
+        flex: 0 0 auto;
+        min-inline-size: calc(50% - var(--gap) / 2);
       }
     `,
   ];

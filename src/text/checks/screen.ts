@@ -21,6 +21,17 @@ export const checksText = {
   allChecks: 'Pre-start checks',
   cutting: 'Checks while cutting',
   later: 'Later',
+  /** Where a reading has to lie; empty where nothing bounds it. */
+  bounds: (low: string | null, high: string | null): string =>
+    low && high
+      ? low === high
+        ? low
+        : `${low} to ${high}`
+      : low
+        ? `At least ${low}`
+        : high
+          ? `At most ${high}`
+          : '',
   back: 'Back',
   toNext: 'To the next one',
   service: 'Before service: isolate',

@@ -1,0 +1,71 @@
+import { html, nothing } from 'lit';
+import '../../elements/standing';
+import type { Bounds, CheckState } from '../../core/checks';
+import { fromBase, type Ratio, type Unit } from '../../core/quantity';
+import { appText, enterText } from '../../text/app';
+import { checksText, findingText } from '../../text/checks';
+import { fieldText } from '../../text/machine';
+import { decimal, plain, showAmount } from '../../text/numbers';
+import { standingWord } from '../../text/speed';
+import { nutText } from '../../text/threads';
+import { unitLabel } from '../../text/units';
+import { limitText } from '../../text/why';
+import type { App } from '../../state';
+
+/** Where something that is missing can be entered. */
+const entry = (path: string): { href: string; label: string } => {
+  const [room, name = ''] = path.split('.');
+  if (room === 'machine')
+    return { href: `#/machine/field/${name}`, label: fieldText[name as keyof typeof fieldText].label };
+  if (name === 'thread') return { href: '#/threads/find', label: checksText.chooseThread };
+  return { href: `#/enter/job/${name}`, label: enterText.job[name as keyof typeof enterText.job] ?? name };
+};
+
+/** How a computed item, a reading or what an item rests on stands, and where to enter what is missing. */
+export const finding = (s: CheckState) => {
+  // What a person is asked to look at isn't called OK before they looked.
+  if (!s.finding || (s.finding.standing === 'within' && s.state !== 'done')) return nothing;
+  const limit = s.finding.limit ? ` ${limitText[s.finding.limit].name}.` : '';
+  return html`<ls-standing .standing=${s.finding.standing} .word=${standingWord[s.finding.standing]}
+      >${findingText(s.finding)}${limit}</ls-standing
+    >
+    ${s.finding.missing.map((path) => {
+      const { href, label } = entry(path);
+      return html`<a class="key" href=${href}>${appText.enter(label)}</a>`;
+    })}`;
+};
+
+/** The value that stands large beside a question. */
+export const shown = (app: App, s: CheckState) => {
+  const { shows } = s.item;
+  // Limits of a reading are written out as such; one of them alone beside them would confuse.
+  if (!shows || shows === 'blank') return nothing;
+  if (shows === 'job.rpm') {
+    const { rpm } = app.job;
+    return rpm ? html`<p class="deciding">${decimal(rpm, 1)} <span class="unit">rpm</span></p>` : nothing;
+  }
+  if (shows === 'nutRule') {
+    const { head, line } = nutText(app.sheet.get('nutRule').value, app.profile?.threadDial === 'dial');
+    return html`<p class="figure">${head}</p>
+      <p>${line}</p>`;
+  }
+  const amount = app.sheet.get(shows).why.result;
+  return amount ? html`<p class="figure">${showAmount(amount)}</p>` : nothing;
+};
+
+const inUnit = (value: Ratio | null, unit: Unit, rule: 'up' | 'down'): string | null => {
+  if (!value) return null;
+  const said = fromBase(value, unit);
+  const number = said.d === 1n ? plain(said) : decimal(said, unit === 'in' ? 4 : 3, rule);
+  return `${number}\u00a0${unitLabel[unit]}`.trim();
+};
+
+/** Where a reading has to lie, before it is entered. Rounded inwards. */
+export const bounds = (app: App, s: CheckState) => {
+  const { reading } = s.item;
+  const b: Bounds | null = reading?.bounds?.(app.sheet) ?? null;
+  if (!reading || !b || b.missing.length > 0) return nothing;
+  const [unit] = reading.units;
+  const line = checksText.bounds(inUnit(b.low, unit, 'up'), inUnit(b.high, unit, 'down'));
+  return line ? html`<p class="figure">${line}</p>` : nothing;
+};
