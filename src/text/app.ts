@@ -98,6 +98,7 @@ export const updateText = {
   'update-waiting': 'A newer version is here',
   'update-needs-reload': 'A newer version runs in another tab. Load this one again when you can.',
   accept: 'Change to it now',
+  check: 'Look for a newer version',
 } as const;
 
 /** What became of a yes to the newer version. */

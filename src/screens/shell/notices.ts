@@ -1,6 +1,6 @@
 import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
-import { customElement, property } from 'lit/decorators.js';
-import type { OfflineStatus, Updates } from '../../device/updates';
+import { customElement, property, state } from 'lit/decorators.js';
+import type { Accepted, OfflineStatus, Updates } from '../../device/updates';
 import { Listen } from '../../elements/listen';
 import { shared } from '../../elements/styles';
 import {
@@ -47,6 +47,8 @@ export class Notices extends LitElement {
   @property({ attribute: false }) offline: OfflineStatus | null = null;
   /** Another tab needed the database, and this one can't write any more. */
   @property({ type: Boolean }) closed = false;
+  /** What became of a yes to the newer version. */
+  @state() private accepted: Accepted | null = null;
   private readonly listen = new Listen(this);
 
   override willUpdate(changed: PropertyValues): void {
@@ -85,16 +87,21 @@ export class Notices extends LitElement {
     return nothing;
   }
 
+  private async accept(updates: Updates): Promise<void> {
+    this.accepted = await updates.accept();
+  }
+
   private newer(app: App) {
     const { offline, updates } = this;
     if (!offline?.update) return nothing;
     const cutting = app.jobs.cuttingSince !== null;
+    const answer = cutting ? 'refused-cutting' : this.accepted;
     return html`<div class="notice" role="status">
-      <p>${updateText[offline.update]}${cutting ? `. ${acceptedText['refused-cutting']}.` : ''}</p>
+      <p>${updateText[offline.update]}${answer ? `. ${acceptedText[answer]}` : ''}</p>
       ${
         cutting || !updates
           ? nothing
-          : html`<button class="key" @click=${() => void updates.accept()}>${updateText.accept}</button>`
+          : html`<button class="key" @click=${() => void this.accept(updates)}>${updateText.accept}</button>`
       }
     </div>`;
   }
