@@ -12,7 +12,8 @@ import { setWords } from './text/words';
 
 /** Each place's module. The one that is shown comes first; all others follow right after the first usable paint. */
 const MODULES = {
-  threads: () => import('./screens/threads'),
+  threads: () => import('./screens/threads/threads'),
+  find: () => import('./screens/threads/look-up'),
   speed: () => import('./screens/speed'),
   checks: () => import('./screens/checks'),
   machine: () => import('./screens/machine'),
@@ -22,8 +23,8 @@ const MODULES = {
 };
 const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-threads': 'threads',
-  'ls-find': 'threads',
-  'ls-type': 'threads',
+  'ls-find': 'find',
+  'ls-type': 'find',
   'ls-speed': 'speed',
   'ls-checks': 'checks',
   'ls-machine': 'machine',
@@ -93,14 +94,16 @@ const start = async (): Promise<void> => {
   addEventListener('error', (e) => logTrouble('page', e.error ?? e.message));
   addEventListener('unhandledrejection', (e) => logTrouble('promise', e.reason));
 
+  // Asked for first: the database opens while the modules are read.
+  const opening = openStorage({
+    onBlocked: () => logTrouble('storage', 'another tab holds an older database open'),
+    onClosed: () => shell.showClosed(),
+  });
   setMark((1.5).toLocaleString().includes(',') ? ',' : '.');
   document.body.append(shell);
   performance.mark('latheside:shell');
 
-  const storage = await openStorage({
-    onBlocked: () => logTrouble('storage', 'another tab holds an older database open'),
-    onClosed: () => shell.showClosed(),
-  });
+  const storage = await opening;
   if (storage.trouble) logTrouble('storage', storage.trouble);
   const app = new App(storage);
   await app.load();
@@ -114,8 +117,10 @@ const start = async (): Promise<void> => {
   place();
   shell.app = app;
   await shell.shown();
+  document.querySelector('.door')?.remove();
   await afterPaint();
   performance.mark('latheside:usable');
+  await app.loadRest();
   await Promise.all(Object.values(MODULES).map((m) => m()));
   warmInSlices();
   shell.updates = watchUpdates({

@@ -48,12 +48,7 @@ export class App extends Emitter {
 
   /** Loads everything the first screen needs. */
   async load(): Promise<void> {
-    const [settings] = await Promise.all([
-      this.storage.settings.get(PERSON),
-      this.machines.load(),
-      this.undo.load(),
-      this.readings.load(),
-    ]);
+    const [settings] = await Promise.all([this.storage.settings.get(PERSON), this.machines.load()]);
     if (settings) {
       this.person = new Live(
         this.storage.settings,
@@ -69,6 +64,12 @@ export class App extends Emitter {
     await this.openMachine();
     this.clock.start();
     this.listen();
+  }
+
+  /** Loads what the first paint can do without. */
+  async loadRest(): Promise<void> {
+    await Promise.all([this.undo.load(), this.readings.load()]);
+    this.changed();
   }
 
   private listen(): void {

@@ -1,3 +1,0 @@
-import './threads';
-import './find';
-import './type';
