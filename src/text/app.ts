@@ -199,6 +199,7 @@ export const settingsText = {
 } as const;
 
 export const appText = {
+  cutRunning: (time: string): string => `You recorded at ${time} that a cut began.`,
   enter: (label: string): string => `Enter: ${label}`,
   welcome: 'Your lathe, its drive, and every thread',
   welcomeLine: 'Enter your lathe once. After that everything works with no network.',

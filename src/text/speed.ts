@@ -13,13 +13,14 @@ export const standingWord: Record<Standing, string> = {
 };
 
 export const speedText = {
+  why: 'Why',
   driveLabel: 'The drive keeps up to',
   slower: 'Slower by 10 rpm',
   faster: 'Faster by 10 rpm',
   enterTime: 'Enter whole stopping time',
   byRecord: 'Not known; answered by your ramp test',
   at: (rpm: string): string => `at ${rpm} rpm`,
-  tooMuch: (names: string): string => `Too much for: ${names}.`,
+  tooMuch: (names: string): string => `Over: ${names}.`,
   notKnownList: (names: string): string => `Not known: ${names}.`,
   close: (names: string): string => `Close to: ${names}.`,
   driveAlone: (word: string): string => `The drive alone: ${word}.`,

@@ -7,6 +7,7 @@ import { phaseState, type CheckState, type Phase, type PhaseState } from '../../
 import type { EventKind } from '../../core/context';
 import { checksText, checkText, eventText, lapseText, stateText, tierName } from '../../text/checks';
 import { appText, enterText, undoText } from '../../text/app';
+import { timeOf } from '../../text/time';
 import type { App } from '../../state';
 import { bounds, finding, shown } from './asked';
 import { recordAnswer } from '../../state/answer';
@@ -275,7 +276,7 @@ export class ChecksScreen extends ScreenElement<App> {
     return html`
       <h1>${this.cutting ? checksText.cutting : checksText.allChecks}</h1>
       <p>
-        ${p.allRecordedAt === null ? checksText.leftCount(p.left) : checksText.allRecorded(clock(p.allRecordedAt))}
+        ${p.allRecordedAt === null ? checksText.leftCount(p.left) : checksText.allRecorded(timeOf(p.allRecordedAt))}
       </p>
       ${p.failed.length ? html`<p class="over"><strong>${checksText.failedCount(p.failed.length)}</strong></p>` : nothing}
       ${p.unknown.length ? html`<p class="unknown">${checksText.unknownCount(p.unknown.length)}</p>` : nothing}
@@ -323,7 +324,7 @@ export class ChecksScreen extends ScreenElement<App> {
   private finished(p: PhaseState) {
     return html`
       <p class="label">${checksText.phaseName[p.phase]}</p>
-      <h1 class="question long">${checksText.allRecorded(clock(p.allRecordedAt ?? 0))}</h1>
+      <h1 class="question long">${checksText.allRecorded(timeOf(p.allRecordedAt ?? 0))}</h1>
       <p>${checksText.afterAll}</p>
       <p class="note">${checksText.caution}</p>
       <div class="grow"></div>
@@ -368,8 +369,3 @@ export class ChecksScreen extends ScreenElement<App> {
     return this.question(next, p);
   }
 }
-
-const clock = (at: number): string => {
-  const d = new Date(at);
-  return `${d.getHours().toString().padStart(2, '0')}:${d.getMinutes().toString().padStart(2, '0')}`;
-};

@@ -5,6 +5,7 @@ import { Listen } from '../../elements/listen';
 import { shared } from '../../elements/styles';
 import {
   acceptedText,
+  appText,
   errorText,
   offlineText,
   saveText,
@@ -12,7 +13,9 @@ import {
   updateText,
   type Trouble,
 } from '../../text/app';
+import { barLabel } from '../../text/frame';
 import { fieldText } from '../../text/machine';
+import { timeOf } from '../../text/time';
 import type { App } from '../../state';
 
 const trouble = ({ what, todo }: Trouble): TemplateResult => html`<p><strong>${what}</strong> ${todo}</p>`;
@@ -106,6 +109,16 @@ export class Notices extends LitElement {
     </div>`;
   }
 
+  private running(app: App) {
+    const since = app.jobs.cuttingSince;
+    return since === null
+      ? nothing
+      : html`<div class="notice" role="status">
+          <p>${appText.cutRunning(timeOf(since))}</p>
+          <a class="key" href="#/checks">${barLabel.checks}</a>
+        </div>`;
+  }
+
   private broken() {
     const { offline } = this;
     return offline?.offline === 'failed' && offline.code && offline.code !== 'no-service-worker'
@@ -116,6 +129,6 @@ export class Notices extends LitElement {
   override render() {
     const { app } = this;
     if (!app) return nothing;
-    return html`${this.lost()}${this.memoryOnly(app)}${this.saving(app)}${this.newer(app)}${this.broken()}`;
+    return html`${this.lost()}${this.memoryOnly(app)}${this.saving(app)}${this.running(app)}${this.newer(app)}${this.broken()}`;
   }
 }

@@ -2,9 +2,9 @@ import { html, nothing, css } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/gauge';
-import '../../elements/row';
+import { WhyEvent } from '../../elements/row';
 import '../../elements/standing';
-import type { Ceiling, SpeedVerdict, Standing } from '../../core/figures';
+import type { Ceiling, LimitReading, SpeedVerdict, Standing } from '../../core/figures';
 import { add, compare, max, mul, ratio, sub, toNumber, type Ratio } from '../../core/quantity';
 import { RPM_HIGH, RPM_LOW } from '../../core/job';
 import { decimal, statedText } from '../../text/numbers';
@@ -54,6 +54,12 @@ export class SpeedScreen extends ScreenElement<App> {
       }
       .head .deciding {
         margin-inline-end: 0.3em;
+      }
+      .verdict {
+        display: flex;
+        align-items: flex-start;
+        justify-content: space-between;
+        gap: var(--gap);
       }
       .own .key {
         font-size: 1.375rem;
@@ -139,19 +145,33 @@ export class SpeedScreen extends ScreenElement<App> {
     const rpm = this.app.job.rpm;
     if (!rpm || !v.atSet) return html`<p class="label">${speedText.noneSet}</p>`;
     const shown = roomKnown ? v.standing : v.driveStanding;
-    const over = v.atSet.filter((x) => x.standing === 'over').map((x) => limitText[x.limit.id].name);
-    const unknown = v.atSet.filter((x) => x.standing === 'unknown').map((x) => limitText[x.limit.id].name);
-    const near = v.atSet.filter((x) => x.standing === 'near').map((x) => limitText[x.limit.id].name);
-    return html`<div class="stack" role="status">
-      <ls-standing .standing=${v.standing ?? 'unknown'} .word=${standingWord[v.standing ?? 'unknown']}
-        >${speedText.at(decimal(rpm, 1))}</ls-standing
-      >
-      ${over.length ? html`<p class="over"><strong>${speedText.tooMuch(over.join(', '))}</strong></p>` : nothing}
-      ${unknown.length ? html`<p class="unknown">${speedText.notKnownList(unknown.join(', '))}</p>` : nothing}
-      ${near.length && !over.length ? html`<p class="near">${speedText.close(near.join(', '))}</p>` : nothing}
+    const named = (standing: Standing) =>
+      (v.atSet ?? []).filter((x) => x.standing === standing).map((x) => x.limit);
+    const names = (limits: readonly LimitReading[]) => limits.map((l) => limitText[l.id].name).join(', ');
+    const [over, unknown, near] = [named('over'), named('unknown'), named('near')];
+    const first = over[0] ?? unknown[0] ?? near[0] ?? v.job.binds;
+    return html`<div class="verdict">
+      <div class="stack" role="status">
+        <ls-standing .standing=${v.standing ?? 'unknown'} .word=${standingWord[v.standing ?? 'unknown']}
+          >${speedText.at(decimal(rpm, 1))}</ls-standing
+        >
+        ${over.length ? html`<p class="over"><strong>${speedText.tooMuch(names(over))}</strong></p>` : nothing}
+        ${unknown.length ? html`<p class="unknown">${speedText.notKnownList(names(unknown))}</p>` : nothing}
+        ${near.length && !over.length ? html`<p class="near">${speedText.close(names(near))}</p>` : nothing}
+        ${
+          !roomKnown && shown && shown !== v.standing
+            ? html`<p>${speedText.driveAlone(standingWord[shown])}</p>`
+            : nothing
+        }
+      </div>
       ${
-        !roomKnown && shown && shown !== v.standing
-          ? html`<p>${speedText.driveAlone(standingWord[shown])}</p>`
+        first
+          ? html`<button
+              class="key quiet"
+              @click=${() => this.dispatchEvent(new WhyEvent(`limit:${first.id}`))}
+            >
+              ${speedText.why}
+            </button>`
           : nothing
       }
     </div>`;
