@@ -33,7 +33,15 @@ export function lookUps(): { first: number; each: number[] } {
 /** Milliseconds of the whole gauge, reckoned anew for a thread and a speed each time. */
 export function gauges(): { first: number; each: number[] } {
   const machines = Object.values(EXAMPLES).map((make) => make());
-  const context = { now: 0, day: '2026-01-01', hours: null, records: [], events: [], cuttingSince: null, cuttingDay: null };
+  const context = {
+    now: 0,
+    day: '2026-01-01',
+    hours: null,
+    records: [],
+    events: [],
+    cuttingSince: null,
+    cuttingDay: null,
+  };
   const threads = catalogue().slice(0, 60);
   const times = threads.flatMap((thread, at) =>
     machines.map((machine) => {

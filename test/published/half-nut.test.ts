@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { nutRule } from '../../src/core/cut';
+import { lead, ratio, type Ratio } from '../../src/core/quantity';
+
+/**
+ * Lathe makers' threading-dial plates for a leadscrew of 8 threads per inch and a dial gear of 16 teeth, which agree with
+ * one another: how many of the sixteen places may be used. One plate calls 4 tpi "any", which the carriage itself
+ * disproves: 4 tpi repeats at every second tooth.
+ */
+const PLATE: readonly (readonly [string, Ratio, number])[] = [
+  ['24', ratio(24), 16],
+  ['12', ratio(12), 8],
+  ['20', ratio(20), 8],
+  ['36', ratio(36), 8],
+  ['10', ratio(10), 4],
+  ['14', ratio(14), 4],
+  ['18', ratio(18), 4],
+  ['22', ratio(22), 4],
+  ['11', ratio(11), 2],
+  ['13', ratio(13), 2],
+  ['27', ratio(27), 2],
+  ['11 1/2', ratio(23, 2), 1],
+];
+
+const on8tpi = (threads: Ratio) =>
+  nutRule({
+    lead: lead(ratio(127n * threads.d, 5n * threads.n)),
+    nutPitch: ratio(127, 40),
+    halfNut: true,
+    dial: { teeth: 16, lines: 16 },
+    exactRatio: true,
+  });
+
+describe('dial plates of 8 tpi lathes', () => {
+  it.each(PLATE)('%s tpi', (_name, threads, places) => {
+    const rule = on8tpi(threads);
+    if (places === 16) expect(rule.kind).toBe('anywhere');
+    else expect(rule.kind === 'lines' ? rule.lines.length : 0).toBe(places);
+  });
+  it('4 tpi: every second place, against the plate that says any', () => {
+    const rule = on8tpi(ratio(4));
+    expect(rule.kind === 'lines' ? rule.lines.length : 0).toBe(8);
+  });
+});
