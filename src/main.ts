@@ -84,6 +84,7 @@ const warmInSlices = (): void => {
 };
 
 const start = async (): Promise<void> => {
+  const deep = location.hash !== '';
   const shell = new Shell();
   shell.load = load;
   shell.addEventListener('ls-trouble', (e) => logTrouble('module', (e as CustomEvent).detail));
@@ -106,7 +107,9 @@ const start = async (): Promise<void> => {
   const storage = await opening;
   if (storage.trouble) logTrouble('storage', storage.trouble);
   const app = new App(storage);
-  await app.load();
+  const [kept] = await Promise.all([app.lastPlace(), app.load()]);
+  // An address asked for counts more than where the app was.
+  if (!deep && kept && kept !== location.hash) location.replace(kept);
   dress(app);
   const cut = followCut(app);
   const place = followPlace();

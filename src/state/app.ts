@@ -15,6 +15,7 @@ import { UndoList } from './undo';
 
 const PERSON = 'person';
 const RECENT = 12;
+const PLACE = 'place';
 
 /** Joins the stores: which machine is in use, its job, its records, and the figures that follow from them. */
 export class App extends Emitter {
@@ -64,6 +65,17 @@ export class App extends Emitter {
     await this.openMachine();
     this.clock.start();
     this.listen();
+  }
+
+  /** Remembers where in the app a person is, for when the phone kills it. */
+  keepPlace(hash: string): void {
+    this.storage.meta.set(PLACE, hash).catch(() => undefined);
+  }
+
+  /** Where the app was when it was last used; null at a first visit. */
+  async lastPlace(): Promise<string | null> {
+    const kept = await this.storage.meta.get(PLACE);
+    return typeof kept === 'string' && kept.startsWith('#/') ? kept : null;
   }
 
   /** Loads what the first paint can do without. */

@@ -144,6 +144,7 @@ export const machineText = {
   machines: 'Machines',
   nothing: 'Nothing written',
   worked: 'What follows from it',
+  direct: '(direct)',
   countsPerRev: 'Counts per spindle rev',
   stepsPerScrewRev: 'Steps per leadscrew rev',
   stepOnCarriage: 'One step on the carriage',

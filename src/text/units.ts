@@ -1,5 +1,6 @@
 import type { ShownUnit } from '../core/figures';
 import type { FieldName } from '../core/machine';
+import type { Stated } from '../core/quantity';
 
 /** How each unit stands behind a number. Empty where the number speaks for itself. */
 export const unitLabel: Record<ShownUnit, string> = {
@@ -58,3 +59,18 @@ const OWN: { readonly [F in FieldName]?: Partial<Record<ShownUnit, string>> } = 
 /** The unit as it stands beside one field: counters are rated in edges, encoders in hertz, and so on. */
 export const fieldUnitLabel = (field: FieldName, unit: ShownUnit): string =>
   OWN[field]?.[unit] ?? unitLabel[unit];
+
+const ONE: Readonly<Record<string, string>> = {
+  teeth: 'tooth',
+  lines: 'line',
+  starts: 'start',
+  steps: 'step',
+  turns: 'turn',
+  'edges/line': 'edge/line',
+};
+
+/** The unit behind one value of a field: "1 tooth", "24 teeth". */
+export const fieldUnitFor = (field: FieldName, { value, unit }: Stated): string => {
+  const label = fieldUnitLabel(field, unit);
+  return value.n === value.d ? (ONE[label] ?? label) : label;
+};

@@ -73,12 +73,20 @@ export class EnterScreen extends ScreenElement<App> {
     // What can't be saved stays on the pad, and says so.
     const trouble = await q.accept(value).catch(() => enterText.notSaved);
     if (trouble) this.refused = trouble;
+    else this.leave();
+  }
+
+  /** Back to where the pad was opened; in the guided entry on to the next field, so that the pad isn't a detour. */
+  private leave(): void {
+    const at = Number(this.path[2]);
+    if (this.path[0] === 'machine' && Number.isInteger(at) && this.path[2])
+      location.replace(`#/machine/guide/${at + 1}`);
     else history.back();
   }
 
   private async notKnown(q: Question): Promise<void> {
     await q.forget?.();
-    history.back();
+    this.leave();
   }
 
   override render() {

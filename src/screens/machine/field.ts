@@ -13,12 +13,18 @@ import {
 } from '../../core/machine';
 import { compare, type Stated } from '../../core/quantity';
 import { choiceLabel, choiceNote, fieldText, groupName, machineText } from '../../text/machine';
-import { plain, refusalText } from '../../text/numbers';
-import { fieldUnitLabel } from '../../text/units';
+import { plain, refusalText, showStated } from '../../text/numbers';
+import { fieldUnitFor } from '../../text/units';
 import type { App } from '../../state';
 import { fieldValue } from './value';
 
 type AnyValue = MachineProfile[FieldName];
+
+/** A usual value on its key. A pulley of one tooth stands for no belt at all. */
+const suggestion = (field: FieldName, value: Stated): string => {
+  const direct = field.endsWith('Pulley') && compare(value.value, 1) === 0;
+  return `${showStated(value).value} ${direct ? machineText.direct : fieldUnitFor(field, value)}`.trim();
+};
 
 /**
  * One field of the machine: what it is, where to read it, its usual values as keys, "not known", and typing it.
@@ -106,13 +112,13 @@ export class FieldScreen extends ScreenElement<App> {
                   aria-pressed=${pressed}
                   @click=${() => void this.choose(field, read.value)}
                 >
-                  ${plain(read.value.value)} ${fieldUnitLabel(field, first)}
+                  ${suggestion(field, read.value)}
                 </button>`;
               })}
             </div>`
           : nothing
       }
-      <a class="key solid" href="#/enter/machine/${field}"
+      <a class="key solid" href="#/enter/machine/${field}${this.guided ? `/${this.path[1] ?? ''}` : ''}"
         >${suggest.length ? machineText.typeIt : machineText.typeFirst}</a
       >
     `;

@@ -2,10 +2,10 @@ import { FIELDS, type FieldName, type MachineProfile } from '../../core/machine'
 import type { Stated } from '../../core/quantity';
 import { plain, showStated } from '../../text/numbers';
 import { choiceLabel, machineText } from '../../text/machine';
-import { fieldUnitLabel } from '../../text/units';
+import { fieldUnitFor } from '../../text/units';
 
 const joined = (s: Stated, field: FieldName): string =>
-  `${showStated(s).value}\u00a0${fieldUnitLabel(field, s.unit)}`.trim();
+  `${showStated(s).value}\u00a0${fieldUnitFor(field, s)}`.trim();
 
 /** A field's value in words: "8 tpi", "Stepper", "80, 160, 270 rpm", "Not known". */
 export const fieldValue = (m: MachineProfile, field: FieldName): string => {

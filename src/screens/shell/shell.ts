@@ -11,6 +11,7 @@ import type { App } from '../../state';
 import type { OfflineStatus, Updates } from '../../device/updates';
 import { PLACES, routeOf, type Route } from './routes';
 
+/** A hint for the first paint; what counts is kept in the database, which a killed browser doesn't lose. */
 const KEPT_PLACE = 'latheside.place';
 
 /** The frame of the app: whose machine this is, the screen, what has to be said, and the places. */
@@ -132,7 +133,10 @@ export class Shell extends LitElement {
     this.why = null;
     this.failed = null;
     this.route = route;
-    if (!route.full) keepPlace(location.hash);
+    if (!route.full) {
+      keepPlace(location.hash);
+      this.app?.keepPlace(location.hash);
+    }
     void this.ready(route.tag);
   };
 
