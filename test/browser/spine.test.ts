@@ -191,7 +191,8 @@ describe('the checks', () => {
     await person.key('Something changed');
     await person.key('Power was off');
     await person.link(/next one/);
-    await person.reads('No start when power returns?');
+    await person.reads('Is this the machine?');
+    await person.reads('Power was off since');
     expect(phone.watch.problems).toEqual([]);
   });
 

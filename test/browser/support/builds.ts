@@ -3,6 +3,9 @@ import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
+/** The build the journeys run on: LATHESIDE_DIST, or the usual one. */
+export const DIST = process.env.LATHESIDE_DIST ?? 'dist';
+
 /**
  * Builds the app into a temporary folder and gives its path: under another version for journeys of an update, or
  * as the way out. The caller removes the folder.

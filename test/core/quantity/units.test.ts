@@ -1,72 +1,75 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import * as q from '../../../src/core/quantity';
+import {
+  dimensionOf,
+  fromBase,
+  inBase,
+  isUnit,
+  MM_PER_INCH,
+  NotExactError,
+  ratio,
+  stated,
+  UNITS,
+  ZERO,
+  type Unit,
+} from '../../../src/core/quantity';
+import { anyRatio, is } from './arbitrary';
+
+const names = Object.keys(UNITS) as Unit[];
+const base = (n: number, d: number, unit: Unit) => inBase(stated(ratio(n, d), unit));
 
 describe('units', () => {
-  it('an inch is 127/5 mm', () => {
-    expect(q.inBase(q.stated(q.ONE, 'in'))).toEqual(q.ratio(127, 5));
+  it('an inch is 25.4 mm exactly (international yard and pound agreement of 1959)', () => {
+    expect(is(MM_PER_INCH, 254n, 10n)).toBe(true);
+    expect(is(base(1, 1, 'in'), 127n, 5n)).toBe(true);
   });
-  it('8 tpi is 127/40 mm, 11 1/2 tpi is 254/115 mm', () => {
-    expect(q.inBase(q.stated(q.ratio(8), 'tpi'))).toEqual(q.ratio(127, 40));
-    expect(q.inBase(q.stated(q.ratio(23, 2), 'tpi'))).toEqual(q.ratio(254, 115));
+
+  it('each unit in its dimension’s base, by its definition', () => {
+    const one: Partial<Record<Unit, [bigint, bigint]>> = {
+      mm: [1n, 1n],
+      in: [254n, 10n],
+      um: [1n, 1000n],
+      tpi: [254n, 10n],
+      module: [1n, 1n],
+      dp: [254n, 10n],
+      kHz: [1000n, 1n],
+      MHz: [1000000n, 1n],
+      us: [1n, 1000000n],
+      ms: [1n, 1000n],
+      percent: [1n, 100n],
+      'mm/min': [1n, 60n],
+      'in/min': [254n, 600n],
+    };
+    for (const unit of names) {
+      const [n, d] = one[unit] ?? [1n, 1n];
+      expect(is(base(1, 1, unit), n, d), unit).toBe(true);
+    }
+    expect(is(base(8, 1, 'tpi'), 127n, 40n)).toBe(true);
+    expect(is(base(23, 2, 'tpi'), 254n, 115n)).toBe(true);
   });
-  it('speeds and times', () => {
-    expect(q.inBase(q.stated(q.ratio(60), 'in/min'))).toEqual(q.ratio(127, 5));
-    expect(q.inBase(q.stated(q.ratio(90), 'mm/min'))).toEqual(q.ratio(3, 2));
-    expect(q.inBase(q.stated(q.ratio(5, 2), 'us'))).toEqual(q.ratio(1, 400_000));
-  });
-  it('there and back is the same value in every unit', () => {
+
+  it('to the base and back is the value itself', () => {
     fc.assert(
-      fc.property(
-        fc.constantFrom(...(Object.keys(q.UNITS) as q.Unit[])),
-        fc.bigInt({ min: 1n, max: 10n ** 9n }),
-        fc.bigInt({ min: 1n, max: 10n ** 9n }),
-        (unit, n, d) => {
-          const x = q.ratio(n, d);
-          expect(q.fromBase(q.inBase(q.stated(x, unit)), unit)).toEqual(x);
-        },
-      ),
+      fc.property(anyRatio, fc.constantFrom(...names), (value, unit) => {
+        if (value.n === 0n && 'reciprocal' in UNITS[unit]) return;
+        expect(fromBase(inBase(stated(value, unit)), unit)).toEqual(value);
+      }),
     );
   });
-  it('refuses 0 tpi', () => {
-    expect(() => q.inBase(q.stated(q.ZERO, 'tpi'))).toThrow(q.NotExactError);
-  });
-});
 
-describe('leads', () => {
-  it('carry π apart and are bounded on both sides by it', () => {
-    // π to 20 decimals: Abramowitz and Stegun, Table 1.1.
-    const pi = 314159265358979323846n;
-    const scale = 10n ** 20n;
-    expect(q.PI_LOW.n * scale < pi * q.PI_LOW.d).toBe(true);
-    expect(q.PI_HIGH.n * scale > pi * q.PI_HIGH.d).toBe(true);
+  it('refuses 0 threads per inch and 0 DP', () => {
+    for (const unit of ['tpi', 'dp'] as const) {
+      expect(() => inBase(stated(ZERO, unit))).toThrow(NotExactError);
+      expect(() => fromBase(ZERO, unit)).toThrow(NotExactError);
+    }
   });
-  it('of a worm: module 2, two starts is 4π mm', () => {
-    const l = q.timesStarts(q.leadFrom(q.stated(q.ratio(2), 'module')), 2);
-    expect(l).toEqual(q.lead(q.ratio(4), true));
-    expect(q.leadNumber(l)).toBeCloseTo(12.566370614359172, 12);
-    expect(q.less(q.leadLow(l), q.leadHigh(l))).toBe(true);
-  });
-  it('of a diametral pitch: 20 DP is π × 1.27 mm', () => {
-    expect(q.leadFrom(q.stated(q.ratio(20), 'dp'))).toEqual(q.lead(q.ratio(127, 100), true));
-  });
-  it('refuses what is no pitch', () => {
-    expect(() => q.leadFrom(q.stated(q.ONE, 'rpm'))).toThrow(RangeError);
-  });
-  it('ppm of stand-ins', () => {
-    // Convergents of π: Hardy and Wright, An Introduction to the Theory of Numbers, §10.
-    expect(q.ppm(q.ratio(22, 7), q.ONE, true)).toBeCloseTo(402.4994, 3);
-    expect(q.ppm(q.ratio(355, 113), q.ONE, true)).toBeCloseTo(0.0849, 4);
-    // 37/47 for 100/127.
-    expect(q.ppm(q.ratio(37, 47), q.ratio(100, 127))).toBeCloseTo(-212.766, 3);
-  });
-});
 
-describe('preferred numbers', () => {
-  it('are the R40 series of ISO 3:1973, Table 1', () => {
-    expect([0, 1, 10, 20, 30, 39, 40, -40].map(q.r40At)).toEqual([1, 1.06, 1.8, 3.15, 5.6, 9.5, 10, 0.1]);
-  });
-  it('find their own index again', () => {
-    for (let i = -60; i <= 120; i += 1) expect(q.r40Index(q.r40At(i))).toBe(i);
+  it('knows its names and no inherited ones', () => {
+    for (const unit of names) expect(isUnit(unit)).toBe(true);
+    for (const x of ['', 'cm', 'toString', '__proto__', 'constructor', 3, null, undefined])
+      expect(isUnit(x)).toBe(false);
+    expect(dimensionOf('tpi')).toBe('length');
+    expect(dimensionOf('dp')).toBe('pi-length');
+    expect(Object.isFrozen(stated(ratio(1), 'mm'))).toBe(true);
   });
 });

@@ -1,0 +1,161 @@
+import { rmSync, writeFileSync, readdirSync, unlinkSync } from 'node:fs';
+import { cpSync, mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { serve } from '../../.ci/serve.js';
+import { Person } from './support/app';
+import { build } from './support/builds';
+import { Phone } from './support/phone';
+
+let host: Awaited<ReturnType<typeof serve>>;
+let phone: Phone;
+let person: Person;
+const folders: string[] = [];
+
+beforeEach(async () => {
+  host = await serve('dist', { base: '/club/lathes/' });
+  phone = await Phone.open(host.url);
+  person = new Person(phone);
+});
+afterEach(async () => {
+  await phone.close();
+  await host.close();
+  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
+});
+
+const readyOffline = async (): Promise<void> => {
+  await phone.controlled();
+  await person.sees('Ready offline');
+};
+const example = async (): Promise<void> => {
+  await person.link('Try an example first');
+  await person.key(/^Heron/);
+  await person.link('Choose a thread');
+  await person.link('ISO metric coarse');
+  await person.key('M10');
+  await person.reads('16.93 tpi');
+};
+/** A newer build of the same source, and the folder it stands in. */
+const newer = async (): Promise<string> => {
+  const folder = await build({ version: '9.9.9' });
+  folders.push(folder);
+  return folder;
+};
+const lookForUpdate = (): Promise<void> =>
+  phone.page.evaluate(
+    async () => void (await (await navigator.serviceWorker.ready).update().catch(() => undefined)),
+  );
+
+describe('with no network', () => {
+  it('starts under any path, at any address inside it, with every place and its figures', async () => {
+    await readyOffline();
+    await example();
+    phone.watch.allow(/ERR_CONNECTION_REFUSED|Failed to load resource/);
+    await host.close();
+    await phone.page.goto(`${host.url}#/threads/family/unc`);
+    await phone.page.reload();
+    await person.key('1/4');
+    await person.reads('1/4-20 UNC');
+    await person.reads('20 tpi');
+    for (const [place, text] of [
+      ['Speed', 'The drive keeps up to'],
+      ['Checks', 'Belts and pulleys tight?'],
+      ['Machine', 'Counts per spindle rev'],
+      ['Threads', '1/4-20 UNC'],
+    ] as const) {
+      await person.place(place);
+      await person.reads(text);
+    }
+    // An address of a page that never existed leads to the app too.
+    await phone.page.goto(`${host.url}some/old/bookmark`);
+    await person.reads('1/4-20 UNC');
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('says that it starts offline only while every file is there, and fetches what was cleared away', async () => {
+    await readyOffline();
+    const debug = await phone.debug();
+    const origin = new URL(host.url).origin;
+    await debug.send('Storage.clearDataForOrigin', { origin, storageTypes: 'cache_storage' });
+    await phone.page.reload();
+    await person.sees('Ready offline');
+    const kept = await phone.page.evaluate(async () => {
+      const names = await caches.keys();
+      return (await Promise.all(names.map(async (n) => (await (await caches.open(n)).keys()).length))).reduce(
+        (a, b) => a + b,
+        0,
+      );
+    });
+    expect(kept).toBeGreaterThan(20);
+  });
+});
+
+describe('a newer version', () => {
+  it('is offered, not forced; accepted it comes with everything kept', async () => {
+    await readyOffline();
+    await example();
+    host.folder = await newer();
+    await lookForUpdate();
+    await person.reads('A newer version is here');
+    // Not accepted, the old one goes on working, also after a reload.
+    await phone.page.reload();
+    await person.reads('16.93 tpi');
+    await person.key('Change to it now');
+    await person.place('Machine');
+    await person.link('Settings, cautions and log');
+    await person.reads('Latheside 9.9.9');
+    await person.place('Threads');
+    await person.reads('16.93 tpi');
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('can’t be accepted while a cut is recorded as running, in this tab or another', async () => {
+    await readyOffline();
+    await example();
+    await phone.page.evaluate(() => {
+      // Another tab of the same app that is cutting holds this lock.
+      void navigator.locks.request('cutting', { mode: 'shared' }, () => new Promise(() => undefined));
+    });
+    host.folder = await newer();
+    await lookForUpdate();
+    await person.reads('A newer version is here');
+    await person.key('Change to it now');
+    await person.reads('Not while cutting');
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('reaches an idle second tab, which saves and loads it too', async () => {
+    await readyOffline();
+    await example();
+    const second = await phone.newTab();
+    await second.getByText('16.93 tpi').waitFor();
+    host.folder = await newer();
+    await lookForUpdate();
+    const reloaded = second.waitForEvent('load');
+    await person.key('Change to it now');
+    await reloaded;
+    await second.getByText('16.93 tpi').waitFor();
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('that arrived in part is refused, and the old one goes on', async () => {
+    await readyOffline();
+    await example();
+    const whole = await newer();
+    const part = mkdtempSync(join(tmpdir(), 'latheside-part-'));
+    folders.push(part);
+    cpSync(whole, part, { recursive: true });
+    const script = readdirSync(join(part, 'assets')).find((f) => f.startsWith('checks') && f.endsWith('.js'));
+    unlinkSync(join(part, 'assets', script ?? ''));
+    writeFileSync(join(part, 'stray.txt'), '');
+    host.folder = part;
+    phone.watch.allow(/404|bad-precaching|Failed to load resource/);
+    await lookForUpdate();
+    await phone.page.reload();
+    await person.reads('16.93 tpi');
+    await person.place('Machine');
+    await person.link('Settings, cautions and log');
+    await person.reads('Latheside 0.1.0');
+  });
+});
