@@ -40,6 +40,7 @@ describe('leads', () => {
     expect(of(1, 8, 'in')).toEqual({ mm: ratio(127, 40), pi: false });
     expect(of(2, 1, 'module')).toEqual({ mm: ratio(2), pi: true });
     expect(of(10, 1, 'dp')).toEqual({ mm: ratio(254, 100), pi: true });
+    expect(of(20, 1, 'dp')).toEqual({ mm: ratio(127, 100), pi: true });
     expect(() => of(1, 1, 'rpm')).toThrow(RangeError);
   });
 

@@ -17,7 +17,7 @@ const error = (typed: string): string => {
 const digits = (max: number) =>
   fc.array(fc.integer({ min: 0, max: 9 }), { minLength: 1, maxLength: max }).map((a) => a.join(''));
 const sign = fc.constantFrom('', '-', '−', '- ');
-const mark = fc.constantFrom('.', ',');
+const mark = fc.constantFrom<'.' | ','>('.', ',');
 const space = fc.constantFrom('', ' ', '  ', '\t');
 const join = fc.constantFrom(' ', '-', '   ');
 const slash = fc.constantFrom('/', ' / ', ' /', '/ ');
@@ -58,6 +58,9 @@ describe('what a person types', () => {
       ['.5', 1n, 2n],
       ['0.1', 1n, 10n],
       ['-2', -2n, 1n],
+      [' 4 ', 4n, 1n],
+      ['11 ', 11n, 1n],
+      ['6/4', 3n, 2n],
     ];
     for (const [typed, n, d] of cases) expect(is(value(typed), n, d), typed).toBe(true);
   });
@@ -70,6 +73,7 @@ describe('what a person types', () => {
       ['-', 'unfinished'],
       ['3/', 'unfinished'],
       ['11 1', 'unfinished'],
+      ['11 1/', 'unfinished'],
       ['11-', 'unfinished'],
       ['1/0', 'zero-below'],
       ['2 3/00', 'zero-below'],
@@ -122,7 +126,7 @@ describe('what is written can be read again', () => {
         fc.integer({ min: 0, max: 6 }),
         mark,
         (n, places, m) => {
-          const style = { places, mark: m as '.' | ',' };
+          const style = { places, mark: m };
           const back = value(decimalText(value(`${n}/${10 ** places}`), style));
           expect(is(back, n, 10n ** BigInt(places))).toBe(true);
         },
