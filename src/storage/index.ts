@@ -55,9 +55,9 @@ const storageOn = (backing: Backing, trouble: StorageCode | null): Storage => ({
     schema: 1,
     encode: (j) => ({ job: storeJob(j.job), cuttingSince: j.cuttingSince }),
     decode: (body) => {
-      const raw = body as { job?: unknown; cuttingSince?: unknown } | null;
-      const since = raw?.cuttingSince;
-      return raw && { job: readJob(raw.job), cuttingSince: typeof since === 'number' ? since : null };
+      if (typeof body !== 'object' || body === null) return null;
+      const { job, cuttingSince: since } = body as { job?: unknown; cuttingSince?: unknown };
+      return { job: readJob(job), cuttingSince: typeof since === 'number' ? since : null };
     },
   }),
   settings: new Versioned<Settings>(backing, 'settings', {

@@ -1,4 +1,4 @@
-import { ratio, type Ratio, type Stated } from '../quantity';
+import type { Ratio, Stated } from '../quantity';
 
 /** What is to be cut: a catalogued thread by its id, a bare pitch typed by hand, or a turning feed per rev. */
 export type ThreadChoice =
@@ -39,5 +39,3 @@ export const blankJob = (): Job =>
   });
 
 export const MAX_STARTS = 60;
-export const RPM_LOW = ratio(1);
-export const RPM_HIGH = ratio(20_000);

@@ -1,8 +1,13 @@
-import { compare, fromStored, isPositive, toStored, type Ratio } from '../quantity';
-import { readStored, storeStated } from '../machine';
-import { blankJob, MAX_STARTS, RPM_HIGH, RPM_LOW, type Job, type ThreadChoice } from './job';
+import { fromStored, stated, toStored, type Ratio, type Stated } from '../quantity';
+import { checkNumber, readStored, storeStated, type NumberField } from '../machine';
+import { FEED_FIELD, JOB_FIELDS, PITCH_FIELD } from './fields';
+import { blankJob, MAX_STARTS, type Job, type ThreadChoice } from './job';
 
-const PITCH_UNITS: readonly string[] = ['mm', 'in', 'tpi', 'module', 'dp'];
+/** A stated value that the field would take from a person too; null for anything else. */
+const readField = (field: NumberField, x: unknown): Stated | null => {
+  const value = readStored(x);
+  return value && checkNumber(field, value).ok ? value : null;
+};
 
 export const storeThread = (t: ThreadChoice | null): unknown => {
   if (!t) return null;
@@ -16,12 +21,10 @@ export const readThread = (x: unknown): ThreadChoice | null => {
   const raw = x as Record<string, unknown>;
   if (raw.kind === 'catalogue' && typeof raw.id === 'string' && raw.id.length <= 80)
     return { kind: 'catalogue', id: raw.id };
-  const stated = readStored(raw.kind === 'pitch' ? raw.pitch : raw.perRev);
-  if (!stated || !isPositive(stated.value) || !PITCH_UNITS.includes(stated.unit)) return null;
-  if (raw.kind === 'pitch') return { kind: 'pitch', pitch: stated };
-  return raw.kind === 'feed' && (stated.unit === 'mm' || stated.unit === 'in')
-    ? { kind: 'feed', perRev: stated }
-    : null;
+  const pitch = raw.kind === 'pitch' ? readField(PITCH_FIELD, raw.pitch) : null;
+  if (pitch) return { kind: 'pitch', pitch };
+  const perRev = raw.kind === 'feed' ? readField(FEED_FIELD, raw.perRev) : null;
+  return perRev && { kind: 'feed', perRev };
 };
 
 export const storeJob = (job: Job): Record<string, unknown> => ({
@@ -37,7 +40,7 @@ const oneOf = <T>(x: unknown, options: readonly T[], otherwise: T): T =>
 
 const readRpm = (x: unknown): Ratio | null => {
   const rpm = fromStored(x);
-  return rpm && compare(rpm, RPM_LOW) >= 0 && compare(rpm, RPM_HIGH) <= 0 ? rpm : null;
+  return rpm && checkNumber(JOB_FIELDS.rpm, stated(rpm, 'rpm')).ok ? rpm : null;
 };
 
 /** Reads a job from disk; what can't be read falls back to "not chosen". Never throws. */
@@ -45,10 +48,6 @@ export const readJob = (x: unknown): Job => {
   if (typeof x !== 'object' || x === null) return blankJob();
   const raw = x as Record<string, unknown>;
   const starts = raw.starts;
-  const length = (v: unknown) => {
-    const s = readStored(v);
-    return s && (s.unit === 'mm' || s.unit === 'in') && s.value.n >= 0n ? s : null;
-  };
   return Object.freeze({
     thread: readThread(raw.thread),
     starts:
@@ -59,8 +58,8 @@ export const readJob = (x: unknown): Job => {
     side: oneOf(raw.side, ['external', 'internal'] as const, 'external'),
     classId: typeof raw.classId === 'string' && raw.classId.length <= 12 ? raw.classId : null,
     noseKind: oneOf(raw.noseKind, ['radius', 'flat', 'sharp', null] as const, null),
-    noseSize: length(raw.noseSize),
+    noseSize: readField(JOB_FIELDS.noseSize, raw.noseSize),
     rpm: readRpm(raw.rpm),
-    room: length(raw.room),
+    room: readField(JOB_FIELDS.room, raw.room),
   });
 };

@@ -58,16 +58,24 @@ export const readNumber = (field: NumberField, typed: string, unit: Unit): Check
   return checkNumber(field, stated(number.value, unit));
 };
 
+const oneSpeed = ({ group, min, max }: SpeedsField): NumberField => ({
+  kind: 'number',
+  group,
+  units: ['rpm'],
+  min,
+  max,
+});
+
 /** Reads one spindle speed, rpm. */
 export const readSpeed = (field: SpeedsField, typed: string): Checked<Stated> =>
-  readNumber(
-    { kind: 'number', group: field.group, units: ['rpm'], min: field.min, max: field.max },
-    typed,
-    'rpm',
-  );
+  readNumber(oneSpeed(field), typed, 'rpm');
 
-/** A list of speeds: rising, no doubles, not too many. */
+/** A list of speeds: each within range, rising, no doubles, not too many. */
 export const checkSpeeds = (field: SpeedsField, list: readonly Stated[]): Checked<readonly Stated[]> => {
+  for (const speed of list) {
+    const checked = checkNumber(oneSpeed(field), speed);
+    if (!checked.ok) return checked;
+  }
   const sorted = [...list].sort((a, b) => compare(a.value, b.value));
   const once = sorted.filter((s, i) => i === 0 || compare(s.value, sorted[i - 1]?.value ?? 0) !== 0);
   if (once.length > field.most) return { ok: false, refusal: { code: 'too-many', most: field.most } };

@@ -43,7 +43,7 @@ const readValue = (field: Field, x: unknown): unknown => {
   }
   if (!Array.isArray(x) || x.length > field.most) return undefined;
   const list = x.map(readStored);
-  if (list.some((s) => s === null || s.unit !== 'rpm')) return undefined;
+  if (list.includes(null)) return undefined;
   const checked = checkSpeeds(field, list as Stated[]);
   return checked.ok ? checked.value : undefined;
 };

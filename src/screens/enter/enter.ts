@@ -95,33 +95,34 @@ export class EnterScreen extends ScreenElement<App> {
     const read = this.read(q.field);
     const empty = this.refused && this.typed === '' ? readErrorText('empty') : '';
     const trouble = this.refused && this.refused !== 'yes' ? this.refused : '';
-    return html`<ls-pad
-      .label=${this.named(q.label, this.app.profile?.name ?? '')}
-      .value=${this.typed}
-      .units=${q.field.units.map((u) => ({ id: u, label: q.unitLabel(u) }))}
-      .unit=${this.unit}
-      .mark=${mark()}
-      .words=${padWords}
-      .understood=${read.line}
-      .error=${trouble || empty || read.error}
-      @ls-pad-input=${(e: PadInputEvent) => {
-        // The first key replaces what stood there; correcting keeps it.
-        const grown =
-          !this.touched && e.value.startsWith(this.typed) && e.value.length === this.typed.length + 1;
-        this.typed = grown && e.unit === this.unit ? e.value.slice(this.typed.length) : e.value;
-        this.touched = true;
-        this.unit = e.unit as Unit;
-        this.refused = '';
-      }}
-    >
-      <div slot="results" class="results">
-        ${
-          q.forget
-            ? html`<button class="key" @click=${() => void this.notKnown(q)}>${enterText.notKnown}</button>`
-            : html`<button class="key" @click=${() => history.back()}>${enterText.cancel}</button>`
-        }
-        <button class="key solid" @click=${() => void this.done(q)}>${enterText.done}</button>
-      </div>
-    </ls-pad>`;
+    return html`<h1 class="vh">${q.label}</h1>
+      <ls-pad
+        .label=${this.named(q.label, this.app.profile?.name ?? '')}
+        .value=${this.typed}
+        .units=${q.field.units.map((u) => ({ id: u, label: q.unitLabel(u) }))}
+        .unit=${this.unit}
+        .mark=${mark()}
+        .words=${padWords}
+        .understood=${read.line}
+        .error=${trouble || empty || read.error}
+        @ls-pad-input=${(e: PadInputEvent) => {
+          // The first key replaces what stood there; correcting keeps it.
+          const grown =
+            !this.touched && e.value.startsWith(this.typed) && e.value.length === this.typed.length + 1;
+          this.typed = grown && e.unit === this.unit ? e.value.slice(this.typed.length) : e.value;
+          this.touched = true;
+          this.unit = e.unit as Unit;
+          this.refused = '';
+        }}
+      >
+        <div slot="results" class="results">
+          ${
+            q.forget
+              ? html`<button class="key" @click=${() => void this.notKnown(q)}>${enterText.notKnown}</button>`
+              : html`<button class="key" @click=${() => history.back()}>${enterText.cancel}</button>`
+          }
+          <button class="key solid" @click=${() => void this.done(q)}>${enterText.done}</button>
+        </div>
+      </ls-pad>`;
   }
 }

@@ -192,11 +192,9 @@ export class Shell extends LitElement {
   private header(app: App) {
     const m = app.profile;
     return html`<header>
-      <a
-        href="#/machine/list"
-        aria-label="${m ? `${m.name} ${m.workshop}` : frameText.noMachine}: ${frameText.change}"
-      >
-        <strong>${m ? m.name : frameText.noMachine}</strong><span class="second">${m?.workshop ?? ''}</span>
+      <a href="#/machine/list">
+        <strong>${m ? m.name : frameText.noMachine}</strong><span class="second">${m?.workshop ?? ''}</span
+        ><span class="vh">: ${frameText.change}</span>
       </a>
       <ls-rule></ls-rule>
     </header>`;

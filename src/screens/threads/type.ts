@@ -83,35 +83,36 @@ export class TypeScreen extends ScreenElement<App> {
     const bare = this.asItStands;
     const { found } = this;
     const units = WAYS.map((w) => ({ id: w, label: threadsText.ways[w] }));
-    return html`<ls-pad
-      .label=${this.named(threadsText.searchLabel, this.app.profile?.name ?? '')}
-      .value=${this.typed}
-      .units=${units}
-      .unit=${this.way}
-      .mark=${mark()}
-      .words=${padWords}
-      .understood=${bare && 'line' in bare ? bare.line : ''}
-      .error=${bare && 'error' in bare && found.length === 0 ? bare.error : ''}
-      @ls-pad-input=${(e: PadInputEvent) => {
-        this.typed = e.value;
-        this.way = e.unit as Way;
-      }}
-    >
-      <div slot="results" class="results" role="group" aria-label=${threadsText.foundCount(found.length)}>
-        ${
-          bare && 'choice' in bare
-            ? html`<button class="key solid" @click=${() => this.use(bare.choice)}>
-                ${this.way.startsWith('feed') ? threadsText.asFeed : threadsText.asPitch}
-              </button>`
-            : nothing
-        }
-        ${found.map((t) => html`<button class="key" @click=${() => this.pick(t)}>${t.designation}</button>`)}
-        ${
-          found.length === 0 && !(bare && 'choice' in bare)
-            ? html`<p class="note">${this.typed ? threadsText.nothingFound : threadsText.typeHint}</p>`
-            : nothing
-        }
-      </div>
-    </ls-pad>`;
+    return html`<h1 class="vh">${threadsText.search}</h1>
+      <ls-pad
+        .label=${this.named(threadsText.searchLabel, this.app.profile?.name ?? '')}
+        .value=${this.typed}
+        .units=${units}
+        .unit=${this.way}
+        .mark=${mark()}
+        .words=${padWords}
+        .understood=${bare && 'line' in bare ? bare.line : ''}
+        .error=${bare && 'error' in bare && found.length === 0 ? bare.error : ''}
+        @ls-pad-input=${(e: PadInputEvent) => {
+          this.typed = e.value;
+          this.way = e.unit as Way;
+        }}
+      >
+        <div slot="results" class="results" role="group" aria-label=${threadsText.foundCount(found.length)}>
+          ${
+            bare && 'choice' in bare
+              ? html`<button class="key solid" @click=${() => this.use(bare.choice)}>
+                  ${this.way.startsWith('feed') ? threadsText.asFeed : threadsText.asPitch}
+                </button>`
+              : nothing
+          }
+          ${found.map((t) => html`<button class="key" @click=${() => this.pick(t)}>${t.designation}</button>`)}
+          ${
+            found.length === 0 && !(bare && 'choice' in bare)
+              ? html`<p class="note">${this.typed ? threadsText.nothingFound : threadsText.typeHint}</p>`
+              : nothing
+          }
+        </div>
+      </ls-pad>`;
   }
 }
