@@ -75,6 +75,7 @@ export class Versioned<T> {
       async (w): Promise<PutResult<T>> => {
         const row = await w.get(this.store, id);
         const before = isEnvelope(row) ? row : null;
+        if (row !== undefined && !before && seenRev === null) this.setAside(w, id, row);
         if ((before?.rev ?? null) !== seenRev) return { ok: false, current: this.read(row) };
         const { device, counter } = await nextStamp(w);
         const envelope: Envelope = {
@@ -93,6 +94,11 @@ export class Versioned<T> {
         return { ok: true, kept: { id, rev: envelope.rev, changedAt: envelope.changedAt, deleted, value } };
       },
     );
+  }
+
+  /** What stood under this name and can't be read is moved out of the way, never overwritten. */
+  private setAside(w: Work, id: string, row: unknown): void {
+    w.put('history', { id: historyId(this.store, id, `unreadable-${newId()}`), value: row });
   }
 
   private async remember(w: Work, before: Envelope): Promise<void> {

@@ -5,8 +5,9 @@ import '../../elements/gauge';
 import { WhyEvent } from '../../elements/row';
 import '../../elements/standing';
 import type { Ceiling, LimitReading, SpeedVerdict, Standing } from '../../core/figures';
-import { add, compare, max, mul, ratio, sub, toNumber, type Ratio } from '../../core/quantity';
-import { RPM_HIGH, RPM_LOW } from '../../core/job';
+import { add, compare, mul, ratio, stated, sub, toNumber, type Ratio } from '../../core/quantity';
+import { JOB_FIELDS } from '../../core/job';
+import { checkNumber } from '../../core/machine';
 import { decimal, statedText } from '../../text/numbers';
 import {
   bindsText,
@@ -85,15 +86,14 @@ export class SpeedScreen extends ScreenElement<App> {
   ];
 
   private setRpm(rpm: Ratio): void {
-    const held = compare(rpm, RPM_LOW) < 0 ? RPM_LOW : compare(rpm, RPM_HIGH) > 0 ? RPM_HIGH : rpm;
-    void this.app.jobs.change({ rpm: held });
+    if (checkNumber(JOB_FIELDS.rpm, stated(rpm, 'rpm')).ok) void this.app.jobs.change({ rpm });
   }
 
   private step(by: 1 | -1): void {
     const now = this.app.job.rpm ?? ratio(0);
     const tens = mul(BigInt(Math.floor(toNumber(now) / 10)), PLUS_STEP);
     const next = by > 0 ? add(tens, PLUS_STEP) : compare(tens, now) < 0 ? tens : sub(tens, PLUS_STEP);
-    this.setRpm(max(next, RPM_LOW));
+    this.setRpm(next);
   }
 
   private scaleEnd(v: SpeedVerdict): number {
