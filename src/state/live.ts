@@ -42,7 +42,8 @@ export class Live<T> extends Emitter {
     this.current = value;
     this.deleted = deleted;
     this.dirty = true;
-    this.state = { kind: 'saving' };
+    // A conflict found by the write that is under way hasn't been told yet: it stays until that write is over.
+    if (!this.writing || this.state.kind !== 'conflict') this.state = { kind: 'saving' };
     this.tell();
     return this.flush();
   }
@@ -55,8 +56,10 @@ export class Live<T> extends Emitter {
 
   /** Writes again what a full disk or a lost connection kept from being written. */
   flush(): Promise<void> {
-    this.writing ??= this.write().finally(() => {
+    this.writing ??= this.write().then(() => {
       this.writing = null;
+      // Whoever was told that the write is over may have changed the record again.
+      return this.dirty && this.state.kind !== 'failed' ? this.flush() : undefined;
     });
     return this.writing;
   }
