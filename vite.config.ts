@@ -119,7 +119,7 @@ export default defineConfig({
         injectionPoint: unregister ? '' : 'self.__WB_MANIFEST',
         rollupFormat: 'iife',
         globPatterns: ['**/*.{js,css,html,woff2,svg,png,json,webmanifest}'],
-        globIgnores: ['worker.js'],
+        globIgnores: ['worker.js', 'pictures/**'],
         manifestTransforms: [withIntegrity],
       },
     }),
