@@ -42,3 +42,24 @@ describe('dial plates of 8 tpi lathes', () => {
     expect(rule.kind === 'lines' ? rule.lines.length : 0).toBe(8);
   });
 });
+
+describe('the textbook rule for a dial on a 6 tpi screw', () => {
+  // F. D. Jones, Turning and Boring, use of the indicator: for an odd number of threads per inch close at lines one inch
+  // apart. With 24 teeth on 6 tpi those are four lines a turn. The carriage allows more places, so the rule is safe.
+  const on6tpi = (threads: number) =>
+    nutRule({
+      lead: lead(ratio(127, 5 * threads)),
+      nutPitch: ratio(127, 30),
+      halfNut: true,
+      dial: { teeth: 24, lines: 24 },
+      exactRatio: true,
+    });
+  const INCH_LINES = [6, 12, 18, 24];
+
+  it.each([5, 7, 9, 11, 13, 19, 27])('%s tpi', (threads) => {
+    const rule = on6tpi(threads);
+    expect(
+      rule.kind === 'lines' ? INCH_LINES.filter((line) => !rule.lines.includes(line)) : ['none'],
+    ).toEqual([]);
+  });
+});

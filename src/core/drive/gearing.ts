@@ -42,11 +42,12 @@ const room = (bound: bigint, a: bigint, b: bigint): bigint | null => (b === 0n ?
 
 /**
  * The fraction nearest to `target` whose numerator and denominator both fit the controller, by continued
- * fraction with semiconvergents. Exact where the reduced target itself fits. null when nothing but 0 fits.
+ * fraction with semiconvergents. Exact where the reduced target itself fits. null for a bound below 1.
  * Source: theory of best rational approximations (Khinchin, Continued Fractions, §6).
  * @param target above 0
  */
 export const bestFraction = (target: Ratio, topMax: bigint, bottomMax: bigint): Held | null => {
+  if (topMax < 1n || bottomMax < 1n) return null;
   if (tryFraction(target.n, target.d, topMax, bottomMax))
     return { top: target.n, bottom: target.d, exact: true };
   let [p0, q0, p1, q1] = [0n, 1n, 1n, 0n];
