@@ -113,12 +113,16 @@ export const padSheet = css`
     font-size: max(32px, min(2rem, 48px));
     padding: 0;
   }
+  /* Words, not signs: they double with the text, and then stand one to a line. */
   .choices {
     block-size: auto;
-    grid-auto-rows: minmax(96px, 132px);
+    max-block-size: none;
+    grid-template-columns: repeat(auto-fit, minmax(max(96px, 4em), 1fr));
+    grid-auto-rows: minmax(96px, auto);
+    font-size: var(--t-figure);
   }
   .choices .key {
-    font-size: var(--t-figure);
+    font-size: inherit;
   }
   /* Question, reading and error share the line above the value… */
   .answered .ask {

@@ -55,8 +55,11 @@ export class LsRow extends LitElement {
         font: inherit;
         text-align: start;
       }
+      /* With the hairline between, two rows are as far apart as two keys. */
       button.line {
         min-block-size: 64px;
+        margin-block: 4px;
+        padding-block: 4px;
         cursor: pointer;
         touch-action: manipulation;
         -webkit-tap-highlight-color: transparent;

@@ -84,7 +84,8 @@ export class ChecksScreen extends ScreenElement<App> {
         gap: 4px 12px;
         align-items: center;
         min-block-size: 64px;
-        padding-block: 6px;
+        margin-block-start: 8px;
+        padding-block-end: 6px;
         border-block-end: 1px solid var(--hair);
         color: inherit;
         text-decoration: none;
@@ -105,9 +106,6 @@ export class ChecksScreen extends ScreenElement<App> {
         grid-template-columns: 1fr;
         gap: 24px;
       }
-      .foot .keys {
-        margin-block-start: -8px;
-      }
       @media (max-height: 36em) {
         .foot {
           position: static;
@@ -123,7 +121,6 @@ export class ChecksScreen extends ScreenElement<App> {
         }
         .foot .keys {
           grid-column: 1 / -1;
-          margin-block-start: -16px;
         }
         .done {
           min-block-size: 88px;
@@ -156,7 +153,7 @@ export class ChecksScreen extends ScreenElement<App> {
       }
       summary {
         font-size: var(--t-label);
-        min-block-size: 48px;
+        min-block-size: 64px;
         display: flex;
         align-items: center;
         text-decoration: underline;

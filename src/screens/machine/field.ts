@@ -166,7 +166,7 @@ export class FieldScreen extends ScreenElement<App> {
             </button>`,
         )}
       </div>
-      <a class="key solid" href="#/enter/speed">${machineText.addSpeed}</a>
+      <a class="key solid apart" href="#/enter/speed">${machineText.addSpeed}</a>
       ${list.length ? html`<p class="note">${machineText.removeHelp}</p>` : nothing}
     `;
   }

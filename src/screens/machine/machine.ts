@@ -31,7 +31,8 @@ export class MachineScreen extends ScreenElement<App> {
         color: inherit;
         text-decoration: none;
         min-block-size: 64px;
-        padding-block: 8px;
+        margin-block-start: 8px;
+        padding-block-end: 8px;
         border-block-end: 1px solid var(--hair);
       }
       a.line .figure {

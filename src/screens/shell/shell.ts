@@ -30,7 +30,7 @@ export class Shell extends LitElement {
         background: var(--paper);
         color: var(--ink);
       }
-      header a {
+      .whose {
         display: flex;
         flex-wrap: wrap;
         align-items: center;
@@ -46,7 +46,8 @@ export class Shell extends LitElement {
         flex: 1 1 auto;
         overflow-wrap: break-word;
       }
-      .full header a {
+      /* While a number is typed the line only says whose machine it is: too low for a finger. */
+      .full .whose {
         min-block-size: 32px;
       }
       main {
@@ -83,7 +84,7 @@ export class Shell extends LitElement {
         }
       }
       @media (max-height: 480px) {
-        header a {
+        .whose {
           min-block-size: 40px;
         }
       }
@@ -191,11 +192,16 @@ export class Shell extends LitElement {
 
   private header(app: App) {
     const m = app.profile;
+    const whose = html`<strong>${m ? m.name : frameText.noMachine}</strong
+      ><span class="second">${m?.workshop ?? ''}</span>`;
     return html`<header>
-      <a href="#/machine/list">
-        <strong>${m ? m.name : frameText.noMachine}</strong><span class="second">${m?.workshop ?? ''}</span
-        ><span class="vh">: ${frameText.change}</span>
-      </a>
+      ${
+        this.route.full
+          ? html`<div class="whose">${whose}</div>`
+          : html`<a class="whose" href="#/machine/list"
+              >${whose}<span class="vh">: ${frameText.change}</span></a
+            >`
+      }
       <ls-rule></ls-rule>
     </header>`;
   }

@@ -62,6 +62,9 @@ export class SpeedScreen extends ScreenElement<App> {
         justify-content: space-between;
         gap: var(--gap);
       }
+      .verdict .key {
+        flex: none;
+      }
       .own .key {
         font-size: 1.375rem;
       }
@@ -75,8 +78,9 @@ export class SpeedScreen extends ScreenElement<App> {
       }
       summary {
         font-size: var(--t-label);
-        min-block-size: 48px;
-        padding-block: 12px;
+        min-block-size: 64px;
+        padding-block: 20px;
+        box-sizing: border-box;
       }
       ul {
         margin: 0;

@@ -70,7 +70,6 @@ export class ThreadsScreen extends ScreenElement<App> {
       }
       .options .key {
         font-size: 1rem;
-        min-inline-size: 0;
       }
     `,
   ];
