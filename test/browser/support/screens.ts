@@ -22,7 +22,12 @@ export const chooseM10 = async (person: Person): Promise<void> => {
 };
 
 /** Sets what the pad asks, having opened it by a key. */
-export const enter = async (person: Person, key: string | RegExp, text: string, unit?: string): Promise<void> => {
+export const enter = async (
+  person: Person,
+  key: string | RegExp,
+  text: string,
+  unit?: string,
+): Promise<void> => {
   await person.link(key);
   await person.types(text, unit);
   await person.phone.page.locator('ls-pad').waitFor({ state: 'detached' });
@@ -132,6 +137,8 @@ const checks = async (person: Person, visit: Visit): Promise<void> => {
   await visit('checks, question');
   await person.key('NOT OK');
   await person.sees(/recorded this as not OK/);
+  // A new question takes no answer for a moment, against double taps.
+  await person.phone.page.locator('ls-checks .resting').waitFor({ state: 'detached' });
   await visit('checks, not ok');
   await person.link('All checks');
   await heading(person, 'Pre-start checks');
@@ -166,7 +173,7 @@ const machine = async (person: Person, visit: Visit): Promise<void> => {
   await heading(person, 'Heron');
   await visit('machine, undo');
   await person.key('Undo');
-  await person.link(/^Motor\s/);
+  await person.link(/^Motor Stepper/);
   await heading(person, 'What drives the leadscrew?');
   await visit('field, choice');
   await person.link('All of this machine');
@@ -174,7 +181,7 @@ const machine = async (person: Person, visit: Visit): Promise<void> => {
   await heading(person, 'Which speeds has the spindle?');
   await visit('field, speeds');
   await person.link('All of this machine');
-  await person.link(/^Name/);
+  await person.link(/^Name Heron/);
   await person.phone.page.getByLabel('Name').fill('');
   await person.key('Keep');
   await person.phone.page.getByRole('alert').filter({ hasText: /./ }).first().waitFor();

@@ -1,0 +1,51 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { serve } from '../../.ci/serve.js';
+import { Person } from './support/app';
+import { DIST } from './support/builds';
+import { Phone } from './support/phone';
+import { everyScreen } from './support/screens';
+import { textFaults, textSize } from './support/text';
+import { touchFaults, unroll } from './support/touch';
+import { sideways } from './support/axe';
+import { shoot } from './support/shots';
+
+let host: Awaited<ReturnType<typeof serve>>;
+let phone: Phone;
+
+beforeAll(async () => {
+  host = await serve(DIST);
+  phone = await Phone.open(host.url);
+});
+afterAll(async () => {
+  await phone?.close();
+  await host?.close();
+});
+
+describe('every screen and state', () => {
+  it('can be hit as the design asks, and holds text of twice the size', { timeout: 300_000 }, async () => {
+    const { page } = phone;
+    const small: string[] = [];
+    const large: string[] = [];
+    await everyScreen(new Person(phone), async (name) => {
+      const note = (list: string[], faults: string[]): void => {
+        list.push(...faults.map((fault) => `${name}: ${fault}`));
+      };
+      for (const width of [320, 390]) {
+        await unroll(page, width);
+        note(
+          small,
+          (await touchFaults(page)).map((fault) => `${width}: ${fault}`),
+        );
+      }
+      await textSize(page, 200);
+      await unroll(page);
+      note(large, await textFaults(page));
+      if ((await sideways(page)) > 0) note(large, ['wider than the screen']);
+      await shoot(page, `large ${name}`);
+      await textSize(page, 100);
+      await page.setViewportSize({ width: 390, height: 844 });
+    });
+    expect(small).toEqual([]);
+    expect(large).toEqual([]);
+  });
+});
