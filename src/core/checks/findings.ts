@@ -66,10 +66,25 @@ export const limitsAtSpeed =
     return finding(standing, WHY[standing], { figure: 'speed', limit, missing });
   };
 
-/** How the machine's stop is arranged has to be known, and there has to be one. */
+/**
+ * How the machine's stop is arranged has to be known, and there has to be one that takes power away: an emergency stop
+ * is of category 0 or 1 (IEC 60204-1, 9.2). One that only asks the controller is none; one that only takes the enable
+ * away is close at best, since many drives are enabled by an open input.
+ */
 export const stopIsFitted = ({ inputs: { machine } }: Sheet): Finding => {
-  if (!machine.stopCuts) return finding('unknown', 'inputs-missing', { missing: ['machine.stopCuts'] });
-  return machine.stopCuts === 'none' ? finding('over', 'no-stop-fitted') : finding('within', 'stop-fitted');
+  switch (machine.stopCuts) {
+    case null:
+      return finding('unknown', 'inputs-missing', { missing: ['machine.stopCuts'] });
+    case 'none':
+      return finding('over', 'no-stop-fitted');
+    case 'input':
+      return finding('over', 'stop-by-software');
+    case 'enable':
+      return finding('near', 'stop-by-enable');
+    case 'power-drive':
+    case 'power-both':
+      return finding('within', 'stop-fitted');
+  }
 };
 
 /** With nothing that gives between motor and screw the item can be recorded, but never stands better than close. */

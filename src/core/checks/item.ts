@@ -28,6 +28,8 @@ export const FINDINGS = [
   'speed-chosen',
   'no-stop-fitted',
   'stop-fitted',
+  'stop-by-software',
+  'stop-by-enable',
   'no-overload-fitted',
   'overload-fitted',
   'reading-within',

@@ -50,6 +50,10 @@ const FINDING_WORDS: Readonly<Record<FindingCode, string>> = {
   'speed-chosen': 'As you set it; not measured.',
   'no-stop-fitted': 'You entered that this machine has no stop.',
   'stop-fitted': 'As you entered it.',
+  'stop-by-software':
+    'You entered that the stop only asks the controller. That is no emergency stop: a program can hang. Have one fitted that cuts power.',
+  'stop-by-enable':
+    'You entered that the stop only takes the enable away. Many drives are enabled by an open wire: a cut wire would not stop them.',
   'no-overload-fitted': 'You entered that nothing gives between motor and screw.',
   'overload-fitted': 'As you entered it.',
   'reading-within': 'Your reading is within its limits.',

@@ -160,6 +160,10 @@ describe('what answers itself', () => {
   it('an unknown gate holds a physical check open, and says what is missing', () => {
     const s = stateAfter('nut-rule', {}, { machine: { dialTeeth: null } });
     expect([s.state, s.answerable, s.finding?.missing]).toEqual(['unknown', false, ['machine.dialTeeth']]);
+    // An emergency stop is of category 0 or 1, which both take the power away: IEC 60204-1, 9.2.3.4.2.
+    expect(found('stop-at-rest', { machine: { stopCuts: 'input' } })[1]).toBe('stop-by-software');
+    expect(found('stop-at-rest', { machine: { stopCuts: 'input' } })[0]).toBe('failed');
+    expect(found('stop-at-rest', { machine: { stopCuts: 'enable' } })[0]).not.toBe('failed');
     expect(found('stop-at-rest', { machine: { stopCuts: 'none' } }).slice(0, 2)).toEqual([
       'failed',
       'no-stop-fitted',
