@@ -166,6 +166,9 @@ export const padSheet = css`
       font-size: 48px;
       line-height: 56px;
     }
+    .value.long {
+      font-size: 32px;
+    }
   }
   /* Large text on a small phone: one thing a line, the value stays in sight while the keys scroll. */
   @container pad (width < 18rem) and (orientation: portrait) {

@@ -86,6 +86,11 @@ export class LsPad extends LitElement {
     return /^\d+$/.test(this.value);
   }
 
+  /** More signs than stand on one line in the usual size, beside the keys that are there. */
+  private get long(): boolean {
+    return this.value.length > (this.spaceFits ? 4 : 6);
+  }
+
   /** A keyboard's keys count when they were meant for the pad or for nothing in particular. */
   private readonly typed = (event: KeyboardEvent) => {
     const path = event.composedPath();
@@ -169,7 +174,9 @@ export class LsPad extends LitElement {
       <div class="top ${wrong ? 'wrong' : ''} ${answered ? 'answered' : ''}">
         <span class="frame"></span>
         <span class="ask">${this.label}</span>
-        <span class="value" part="value" aria-live="polite">${this.value}<span class="caret"></span></span>
+        <span class="value ${this.long ? 'long' : ''}" part="value" aria-live="polite"
+          >${this.value}<span class="caret"></span
+        ></span>
         <span class="said" aria-live="polite">${wrong ? nothing : this.understood}</span>
         <span class="error" role="alert">${this.error}</span>
         <div class="side">

@@ -16,6 +16,7 @@ export class MachinesScreen extends ScreenElement<App> {
         border-inline-start-width: 16px;
         flex-direction: column;
         align-items: flex-start;
+        text-align: start;
       }
       .machine small {
         font-size: 1rem;

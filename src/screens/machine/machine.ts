@@ -27,6 +27,7 @@ export class MachineScreen extends ScreenElement<App> {
         display: flex;
         flex-wrap: wrap;
         align-items: baseline;
+        align-content: center;
         gap: 0 1rem;
         color: inherit;
         text-decoration: none;
