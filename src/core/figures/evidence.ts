@@ -42,7 +42,7 @@ export const rampCovers = (inputs: Inputs, leadMm: Ratio): Ratio | null => {
   const record = newestOf(inputs.context.records, RAMP_TEST);
   if (!record || record.answer !== 'done' || !record.reading) return null;
   if (lapseOf(RAMP_RULE, record, inputs)) return null;
-  const [n, d] = (record.inputs[RAMP_LEAD] ?? '').split('/');
-  if (!n || !d || !/^\d+$/.test(n) || !/^[1-9]\d*$/.test(d)) return null;
+  const [, n, d] = /^(\d{1,40})\/([1-9]\d{0,39})$/.exec(record.inputs[RAMP_LEAD] ?? '') ?? [];
+  if (!n || !d) return null;
   return compare(leadMm, ratio(BigInt(n), BigInt(d))) <= 0 ? record.reading : null;
 };
