@@ -14,6 +14,7 @@ import { setWords } from './text/words';
 const MODULES = {
   threads: () => import('./screens/threads/threads'),
   find: () => import('./screens/threads/look-up'),
+  limits: () => import('./screens/threads/limits'),
   speed: () => import('./screens/speed'),
   checks: () => import('./screens/checks'),
   machine: () => import('./screens/machine'),
@@ -25,6 +26,7 @@ const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-threads': 'threads',
   'ls-find': 'find',
   'ls-type': 'find',
+  'ls-limits': 'limits',
   'ls-speed': 'speed',
   'ls-checks': 'checks',
   'ls-machine': 'machine',

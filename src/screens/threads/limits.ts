@@ -1,0 +1,152 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { ScreenElement } from '../../elements/screen';
+import '../../elements/limits-drawing';
+import type { LimitsShape, Outline } from '../../elements/limits-drawing';
+import '../../elements/row';
+import { classOf } from '../../core/figures';
+import { decimalText, inBase, mul, toNumber, type Ratio } from '../../core/quantity';
+import { formOf, limits, unitOf, type LimitsResult, type Thread } from '../../core/thread';
+import { classesOf } from '../../core/thread/classes';
+import { basicSizes, majorLength, pitchLength } from '../../core/thread/forms';
+import type { Band } from '../../core/thread/limits';
+import { drawnBand } from '../../core/thread/outline';
+import { mark } from '../../text/numbers';
+import { limitsText as t } from '../../text/limits';
+import { classText } from '../../text/threads';
+import type { App } from '../../state';
+import {
+  drillsSection,
+  endsSection,
+  engagementSection,
+  helixSection,
+  taperSection,
+  undercutSection,
+} from './sizes';
+
+/** Limits of size of the chosen thread for a class, drawn to scale, and every figure that goes with its sizes. */
+@customElement('ls-limits')
+export class LimitsScreen extends ScreenElement<App> {
+  private classKeys(thread: Thread) {
+    const { job } = this.app;
+    const offered = classesOf(thread);
+    const keys = (side: 'external' | 'internal') => {
+      const list = offered[side];
+      if (list.length === 0) return nothing;
+      const now = job.side === side ? classOf(thread, job.classId, side) : null;
+      return html`<h2 class="label">${t.classes(t[side])}</h2>
+        <div class="keys" role="group" aria-label=${t.classes(t[side])}>
+          ${list.map(
+            (c) =>
+              html`<button
+                class="key"
+                aria-pressed=${c === now}
+                @click=${() => void this.app.jobs.change({ side, classId: c })}
+              >
+                ${classText(c)}
+              </button>`,
+          )}
+        </div>`;
+    };
+    return html`${keys('external')}${keys('internal')}`;
+  }
+
+  private bandRow(label: string, band: Band, unit: 'mm' | 'in'): TemplateResult {
+    const text = (r: Ratio): string =>
+      decimalText(r, { places: unit === 'mm' ? 3 : 4, keepZeros: true, mark: mark() });
+    const { min, max } = band;
+    const value =
+      min && max
+        ? `${text(min)} – ${text(max)}`
+        : min
+          ? t.least(text(min))
+          : max
+            ? t.most(text(max))
+            : t.notGiven;
+    return html`<ls-row .label=${label} .value=${value} .unit=${min || max ? unit : ''}></ls-row>`;
+  }
+
+  private table(l: Extract<LimitsResult, { ok: true }>) {
+    return html`<div>
+        ${this.bandRow(t.major, l.major, l.unit)} ${this.bandRow(t.pitch(), l.pitch, l.unit)}
+        ${this.bandRow(t.minor, l.minor, l.unit)}
+        ${l.minorFlat ? this.bandRow(t.minorFlat, { min: null, max: l.minorFlat }, l.unit) : nothing}
+      </div>
+      <p class="note">${t.source(l.source)}</p>`;
+  }
+
+  /** The outlines of most and least material; null where a limit that the drawing needs is left open. */
+  private shape(thread: Thread, l: Extract<LimitsResult, { ok: true }>): LimitsShape | null {
+    const outlines = drawnBand(thread, l);
+    if (!outlines) return null;
+    const form = formOf(thread.form);
+    const number = (o: { major: Ratio; pitch: Ratio; minor: Ratio }): Outline => ({
+      major: toNumber(o.major),
+      pitch: toNumber(o.pitch),
+      minor: toNumber(o.minor),
+    });
+    const pitch = pitchLength(thread);
+    return (
+      pitch && {
+        kind: l.kind,
+        pitch: toNumber(pitch),
+        flanks: [toNumber(form.flanks[0]), toNumber(form.flanks[1])],
+        most: number(outlines.most),
+        least: number(outlines.least),
+        wire: null,
+      }
+    );
+  }
+
+  private basic(thread: Thread) {
+    const sizes = basicSizes(thread);
+    if (!sizes) return nothing;
+    const places = sizes.unit === 'mm' ? 3 : 4;
+    const row = (label: string, r: Ratio) =>
+      html`<ls-row
+        .label=${label}
+        .value=${decimalText(r, { places, keepZeros: true, mark: mark() })}
+        .unit=${sizes.unit}
+      ></ls-row>`;
+    return html`<h2>${t.basic}</h2>
+      <div>${row(t.major, sizes.major)} ${row(t.pitch(), sizes.pitch)} ${row(t.minor, sizes.minor)}</div>
+      <p class="note">${formOf(thread.form).source}</p>`;
+  }
+
+  private limits(thread: Thread, classId: string | null) {
+    // Without a class the standard itself says why there are none.
+    const l = limits(thread, classId ?? '');
+    if (!l.ok) return html`<p>${t.refusal(l.refusal)}</p>`;
+    const shape = this.shape(thread, l);
+    return html`${
+      shape
+        ? html`<ls-limits-drawing
+              .shape=${shape}
+              .text=${t.drawing(thread.designation, classText(classId ?? ''))}
+            ></ls-limits-drawing>
+            <p class="note">${t.drawnToScale}</p>`
+        : nothing
+    }
+    ${this.table(l)}`;
+  }
+
+  override render() {
+    const thread = this.app.sheet.get('chosen').value?.thread;
+    if (!thread)
+      return html`<h1>${t.noThread}</h1>
+        <a class="key solid" href="#/threads/find">${t.back}</a>`;
+    const { job } = this.app;
+    const classId = classOf(thread, job.classId, job.side);
+    const lead = mul(inBase(thread.pitch), job.starts);
+    const major = majorLength(thread);
+    const unit = unitOf(thread);
+    return html`
+      <h1>${thread.designation} ${classId ? classText(classId) : ''}</h1>
+      <h2>${t.title}</h2>
+      ${this.limits(thread, classId)} ${this.classKeys(thread)} ${this.basic(thread)}
+      ${helixSection(thread, lead)} ${engagementSection(thread)} ${undercutSection(thread, major, unit)}
+      ${endsSection(thread)} ${drillsSection(thread)} ${taperSection(thread)}
+      <a class="key" href="#/threads">${t.back}</a>
+    `;
+  }
+}

@@ -1,0 +1,2 @@
+/** Names of the pages under a thread, apart from their own words, which are loaded with them. */
+export const limitsKey = 'Limits, undercuts, drills';
