@@ -182,6 +182,12 @@ export class App extends Emitter {
     if (wasInUse) await this.openMachine();
   }
 
+  /** Brings back a machine that was put away, with its job and records, and uses it. */
+  async bringBack(id: string): Promise<void> {
+    await this.machines.setDeleted(id, false);
+    await this.useMachine(id);
+  }
+
   /** Chooses what to cut; starts and class go back to the thread's own. */
   async chooseThread(thread: ThreadChoice, starts: number): Promise<void> {
     const machine = this.machine?.id;

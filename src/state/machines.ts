@@ -52,6 +52,11 @@ export class Machines extends Emitter {
     return [...this.byId.values()].filter((m) => !m.deleted).sort((a, b) => at(a).localeCompare(at(b)));
   }
 
+  /** Machines that were put away: they can be brought back at any time. */
+  get away(): readonly Live<MachineBody>[] {
+    return [...this.byId.values()].filter((m) => m.deleted);
+  }
+
   find(id: string | null): Live<MachineBody> | null {
     const live = id === null ? undefined : this.byId.get(id);
     return live && !live.deleted ? live : null;

@@ -77,6 +77,8 @@ export const openStorage = async (events: IndexedEvents): Promise<Storage> => {
   try {
     return storageOn(await indexedBacking(events), null);
   } catch (e) {
-    return storageOn(memoryBacking(), e instanceof StorageError ? e.code : 'unavailable');
+    // Browsers give a forbidden database and a broken one the same few names; either way nothing can be kept.
+    const code = e instanceof StorageError && e.code !== 'failed' ? e.code : 'unavailable';
+    return storageOn(memoryBacking(), code);
   }
 };

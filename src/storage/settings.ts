@@ -1,3 +1,5 @@
+import { readStored, storeStated, type StoredStated } from '../core/machine';
+
 /** What belongs to the person, not to a machine. */
 export interface Settings {
   readonly units: 'mm' | 'in';
@@ -7,6 +9,8 @@ export interface Settings {
   readonly favourites: readonly string[];
   readonly recent: readonly string[];
   readonly cautionsSeen: boolean;
+  /** Measuring wires and drill shanks the person owns. */
+  readonly wires: readonly StoredStated[];
 }
 
 export const blankSettings = (): Settings => ({
@@ -17,10 +21,20 @@ export const blankSettings = (): Settings => ({
   favourites: [],
   recent: [],
   cautionsSeen: false,
+  wires: [],
 });
 
 const ids = (x: unknown): string[] =>
   Array.isArray(x) ? x.filter((s): s is string => typeof s === 'string' && s.length <= 80).slice(0, 60) : [];
+
+const MOST_WIRES = 60;
+const wires = (x: unknown): StoredStated[] =>
+  (Array.isArray(x) ? x : [])
+    .flatMap((w) => {
+      const read = readStored(w);
+      return read && (read.unit === 'mm' || read.unit === 'in') ? [storeStated(read)] : [];
+    })
+    .slice(0, MOST_WIRES);
 
 /** Reads settings; what can't be read takes its usual value. */
 export const readSettings = (body: unknown): Settings | null => {
@@ -34,5 +48,6 @@ export const readSettings = (body: unknown): Settings | null => {
     favourites: ids(raw.favourites),
     recent: ids(raw.recent),
     cautionsSeen: raw.cautionsSeen === true,
+    wires: wires(raw.wires),
   };
 };

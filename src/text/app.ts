@@ -31,7 +31,7 @@ export const storageText: Record<StorageTrouble, Trouble> = {
     todo: `${KEPT} Load this page again.`,
   },
   unavailable: {
-    what: 'This browser keeps nothing: a private window, or storage is switched off.',
+    what: 'This browser keeps nothing: a private window, or its storage is switched off or broken.',
     todo: 'Everything works, but is gone when the page is closed. Share what you want to keep.',
   },
   failed: {

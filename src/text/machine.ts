@@ -153,6 +153,8 @@ export const machineText = {
   notKept: 'None kept',
   settings: 'Settings, cautions and log',
   putAwayKey: (name: string): string => `Put ${name} away`,
+  awayTitle: 'Put away',
+  bringBackKey: (name: string): string => `Bring back ${name}`,
   progress: (at: number, of: number): string => `${at} of ${of}`,
   typeIt: 'Enter another value',
   typeFirst: 'Enter the value',

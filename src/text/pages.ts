@@ -1,2 +1,3 @@
 /** Names of the pages under a thread, apart from their own words, which are loaded with them. */
+export const measureKey = 'Measure: wires, gauges';
 export const limitsKey = 'Limits, undercuts, drills';

@@ -112,6 +112,29 @@ export class MachinesScreen extends ScreenElement<App> {
     `;
   }
 
+  private away() {
+    const { away } = this.app.machines;
+    return away.length
+      ? html`<h2>${machineText.awayTitle}</h2>
+          <div class="stack">
+            ${away.map(
+              (m) =>
+                html`<button
+                  class="key machine ${m.value.profile.colour ?? ''}"
+                  @click=${() => void this.bringBack(m.id)}
+                >
+                  ${machineText.bringBackKey(m.value.profile.name)}<small>${m.value.profile.workshop}</small>
+                </button>`,
+            )}
+          </div>`
+      : nothing;
+  }
+
+  private async bringBack(id: string): Promise<void> {
+    await this.app.bringBack(id);
+    this.go('#/machine');
+  }
+
   private examples() {
     return html`<h2>${machineText.examples}</h2>
       <p class="note">${machineText.examplesHelp}</p>
@@ -161,7 +184,7 @@ export class MachinesScreen extends ScreenElement<App> {
           : nothing
       }
       <a class="key solid" href="#/machine/new">${machineText.newMachine}</a>
-      ${this.examples()}
+      ${this.away()} ${this.examples()}
     `;
   }
 }

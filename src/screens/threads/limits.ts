@@ -2,19 +2,18 @@ import { html, nothing, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/limits-drawing';
-import type { LimitsShape, Outline } from '../../elements/limits-drawing';
 import '../../elements/row';
 import { classOf } from '../../core/figures';
-import { decimalText, inBase, mul, toNumber, type Ratio } from '../../core/quantity';
+import { decimalText, inBase, mul, type Ratio } from '../../core/quantity';
 import { formOf, limits, unitOf, type LimitsResult, type Thread } from '../../core/thread';
 import { classesOf } from '../../core/thread/classes';
-import { basicSizes, majorLength, pitchLength } from '../../core/thread/forms';
+import { basicSizes, majorLength } from '../../core/thread/forms';
 import type { Band } from '../../core/thread/limits';
-import { drawnBand } from '../../core/thread/outline';
 import { mark } from '../../text/numbers';
 import { limitsText as t } from '../../text/limits';
 import { classText } from '../../text/threads';
 import type { App } from '../../state';
+import { limitsShape } from './shape';
 import {
   drillsSection,
   endsSection,
@@ -75,29 +74,6 @@ export class LimitsScreen extends ScreenElement<App> {
       <p class="note">${t.source(l.source)}</p>`;
   }
 
-  /** The outlines of most and least material; null where a limit that the drawing needs is left open. */
-  private shape(thread: Thread, l: Extract<LimitsResult, { ok: true }>): LimitsShape | null {
-    const outlines = drawnBand(thread, l);
-    if (!outlines) return null;
-    const form = formOf(thread.form);
-    const number = (o: { major: Ratio; pitch: Ratio; minor: Ratio }): Outline => ({
-      major: toNumber(o.major),
-      pitch: toNumber(o.pitch),
-      minor: toNumber(o.minor),
-    });
-    const pitch = pitchLength(thread);
-    return (
-      pitch && {
-        kind: l.kind,
-        pitch: toNumber(pitch),
-        flanks: [toNumber(form.flanks[0]), toNumber(form.flanks[1])],
-        most: number(outlines.most),
-        least: number(outlines.least),
-        wire: null,
-      }
-    );
-  }
-
   private basic(thread: Thread) {
     const sizes = basicSizes(thread);
     if (!sizes) return nothing;
@@ -117,7 +93,7 @@ export class LimitsScreen extends ScreenElement<App> {
     // Without a class the standard itself says why there are none.
     const l = limits(thread, classId ?? '');
     if (!l.ok) return html`<p>${t.refusal(l.refusal)}</p>`;
-    const shape = this.shape(thread, l);
+    const shape = limitsShape(thread, l, null);
     return html`${
       shape
         ? html`<ls-limits-drawing

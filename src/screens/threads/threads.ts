@@ -20,7 +20,7 @@ import {
   threadsText,
 } from '../../text/threads';
 import { standingWord } from '../../text/speed';
-import { limitsKey } from '../../text/pages';
+import { limitsKey, measureKey } from '../../text/pages';
 import type { App } from '../../state';
 import { drawing } from './drawing';
 
@@ -305,7 +305,12 @@ export class ThreadsScreen extends ScreenElement<App> {
         { value: 'internal', label: sideName.internal },
       ])}
       <a class="key" href="#/enter/job/starts">${startsText(job.starts)}</a>
-      ${thread ? html`<a class="key left" href="#/threads/limits">${limitsKey}</a>` : nothing}
+      ${
+        thread
+          ? html`<a class="key left" href="#/threads/limits">${limitsKey}</a>
+              <a class="key left" href="#/threads/measure">${measureKey}</a>`
+          : nothing
+      }
       ${thread ? this.classes(thread, job) : nothing}
       ${
         thread

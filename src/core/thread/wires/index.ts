@@ -4,3 +4,4 @@ export * from './choose';
 export * from './reading';
 export * from './others';
 export * from './for-thread';
+export * from './verdict';

@@ -1,8 +1,16 @@
 import { ITEMS, type Item } from '../../../core/checks';
 import { JOB_FIELDS, type JobFieldName } from '../../../core/job';
-import { checkSpeeds, crossRefusal, FIELDS, number, type FieldName } from '../../../core/machine';
+import {
+  checkSpeeds,
+  crossRefusal,
+  FIELDS,
+  number,
+  storeStated,
+  type FieldName,
+} from '../../../core/machine';
 import { ratio, stated, toNumber, type Stated } from '../../../core/quantity';
 import { enterText } from '../../../text/app';
+import { newWireLabel } from '../../../text/measure';
 import { checkText, readingRefusalText } from '../../../text/checks';
 import { fieldText } from '../../../text/machine';
 import { refusalText } from '../../../text/numbers';
@@ -109,9 +117,21 @@ const checkQuestion = (app: App, id: string): Question | null => {
   };
 };
 
+const wireQuestion = (app: App): Question => ({
+  label: newWireLabel,
+  field: number('notes', ['mm', 'in'], '0.1', '30'),
+  now: null,
+  unitLabel: plainUnit,
+  accept: async (value) => {
+    await app.setSettings({ wires: [...app.settings.wires, storeStated(value)] });
+    return null;
+  },
+});
+
 /** The question at an address such as ["job", "rpm"]; null for an address that asks nothing. */
 export const questionFor = (app: App, path: readonly string[]): Question | null => {
   const [what, name = ''] = path;
+  if (what === 'wire') return wireQuestion(app);
   if (what === 'reading') return readingQuestion(app, name, { ...measureFields(), ...identifyFields() });
   if (!app.machine) return null;
   if (what === 'machine') return machineQuestion(app, name);
