@@ -5,7 +5,7 @@ import type { Phone } from './phone';
 const PAD: Readonly<Record<string, string>> = { '.': 'Decimal mark', '/': 'Over', ' ': 'Space' };
 
 export class Person {
-  constructor(readonly phone: Phone) {}
+  constructor(readonly phone: Pick<Phone, 'page' | 'finger'>) {}
 
   /** Waits until some text can be read on the screen. */
   async sees(text: string | RegExp): Promise<void> {
@@ -28,7 +28,7 @@ export class Person {
       };
       return read(document.body);
     });
-    return all.replace(/\s+/g, ' ');
+    return all.replace(/\s+/g, ' ').replace(/ (?=[.:,;])/g, '');
   }
 
   async reads(text: string): Promise<void> {

@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chromium } from 'playwright-core';
@@ -23,6 +23,8 @@ export interface PhoneOptions {
   width?: number;
   height?: number;
   dark?: boolean;
+  /** The person has forbidden sites to store anything: no cookies, no database, no worker. */
+  storesNothing?: boolean;
 }
 
 /**
@@ -43,6 +45,7 @@ export class Phone {
   /** Starts a browser with an empty profile and opens the address in it. */
   static async open(address: string, options: PhoneOptions = {}): Promise<Phone> {
     const phone = new Phone(address, options);
+    if (options.storesNothing) phone.forbidStorage();
     await phone.start();
     return phone;
   }
@@ -60,6 +63,14 @@ export class Phone {
   /** Moves on the page by touch alone. */
   get finger(): Finger {
     return new Finger(this.page);
+  }
+
+  private forbidStorage(): void {
+    const folder = join(this.profile, 'Default');
+    mkdirSync(folder, { recursive: true });
+    const BLOCK = 2;
+    const settings = { profile: { default_content_setting_values: { cookies: BLOCK } } };
+    writeFileSync(join(folder, 'Preferences'), JSON.stringify(settings));
   }
 
   /** Starts the browser again with the same profile, after `kill` or `quit`, and opens the app. */

@@ -1,3 +1,4 @@
+import { expect } from 'vitest';
 import type { Person } from './app';
 
 /** Called on each screen and state that the walk comes to. */
@@ -210,6 +211,7 @@ export const everyScreen = async (person: Person, visit: Visit): Promise<void> =
   for (const part of [begin, look, threads, speed, checks, machine]) await part(person, visit);
 };
 
+/** What the checks that need a figure are answered with, for Heron and M10 × 1.5 at 160 rpm. */
 const FIGURES: readonly (readonly [RegExp, string])[] = [
   [/end float/i, '0.02'],
   [/backlash/i, '0.1'],
@@ -221,19 +223,32 @@ const FIGURES: readonly (readonly [RegExp, string])[] = [
   [/passes/i, '12'],
 ];
 
-/** Answers every check that is asked, with a figure where one is needed, until all are recorded. */
-export const recordAll = async (person: Person): Promise<void> => {
+/** Answers what is asked on Checks, one by one, until a heading that matches; gives the questions in order. */
+export const answerChecks = async (person: Person, until: RegExp): Promise<string[]> => {
   const { page } = person.phone;
-  const asked = async (): Promise<string> =>
-    (await page.locator('ls-checks h1').innerText()).replace(/\s+/g, ' ');
-  for (let now = await asked(); !/^All checks recorded/.test(now); now = await asked()) {
-    const figure = FIGURES.find(([question]) => question.test(now));
+  const question = async (): Promise<string> =>
+    (await page.locator('ls-checks h1').innerText()).replace(/\s+/g, ' ').trim();
+  const asked: string[] = [];
+  for (let now = await question(); !until.test(now); now = await question()) {
+    if (asked.includes(now)) throw new Error(`asked twice: ${now}`);
+    asked.push(now);
+    const figure = FIGURES.find(([words]) => words.test(now));
     if (figure) await enter(person, 'Enter the figure', figure[1]);
     else await person.key(/^DONE/);
-    await page.waitForFunction((before) => {
-      const shell = document.querySelector('ls-app')?.shadowRoot;
-      const text = shell?.querySelector('ls-checks')?.shadowRoot?.querySelector('h1')?.textContent ?? before;
-      return text.replace(/\s+/g, ' ').trim() !== before;
-    }, now);
+    await expect.poll(question, { timeout: 10_000, interval: 50 }).not.toBe(now);
   }
+  return asked;
+};
+
+/** From the end of the walk: all checks recorded, the cut begun, its own checks, the cut ended. */
+export const everyCutScreen = async (person: Person, visit: Visit): Promise<void> => {
+  await person.place('Checks');
+  await answerChecks(person, /^All checks recorded/);
+  await visit('checks, all recorded');
+  await person.key('Cut begins now');
+  await heading(person, 'Clean, deburred and cool?');
+  await visit('checks, after the scratch pass');
+  await person.place('Speed');
+  await person.sees(/that a cut began/);
+  await visit('speed, a cut runs');
 };
