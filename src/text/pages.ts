@@ -1,3 +1,4 @@
 /** Names of the pages under a thread, apart from their own words, which are loaded with them. */
 export const measureKey = 'Measure: wires, gauges';
+export const identifyKey = 'What is this thread?';
 export const limitsKey = 'Limits, undercuts, drills';

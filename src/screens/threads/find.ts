@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import { FAMILIES, threadById, threadsOf, type Thread } from '../../core/thread';
+import { identifyKey } from '../../text/pages';
 import { familyText, threadsText } from '../../text/threads';
 import { statedText } from '../../text/numbers';
 import type { App } from '../../state';
@@ -44,6 +45,7 @@ export class FindScreen extends ScreenElement<App> {
           : nothing
       }
       <a class="key solid" href="#/threads/type">${threadsText.search}</a>
+      <a class="key" href="#/threads/what">${identifyKey}</a>
       <h2 class="label">${threadsText.families}</h2>
       <div class="grid2">
         ${FAMILIES.map((f) => html`<a class="key" href="#/threads/family/${f.id}">${familyText(f.id)}</a>`)}
