@@ -118,6 +118,31 @@ const threads = async (person: Person, visit: Visit): Promise<void> => {
   await why(person, /^Turn blank to/, 'blank', visit);
 };
 
+/** The pages under a thread: its limits, measuring it, and asking what a thread is. */
+const pages = async (person: Person, visit: Visit): Promise<void> => {
+  await person.link('Limits, undercuts, drills');
+  await heading(person, /^M10×1.5 6g/);
+  await visit('limits');
+  await person.link('Back to the thread');
+  await person.link('Measure: wires, gauges');
+  await heading(person, /^Measure M10/);
+  await enter(person, 'Add one', '0.866', 'mm');
+  await enter(person, 'Enter: Wire in use', '0.866', 'mm');
+  await enter(person, 'Enter: Reading over three wires', '10.52', 'mm');
+  await visit('measure, above the limits');
+  await person.key('Go and no-go');
+  await visit('measure, gauges');
+  await person.link('Back to the thread');
+  await person.link('Another thread');
+  await person.link('What is this thread?');
+  await heading(person, 'What is this thread?');
+  await enter(person, 'Enter: Outside diameter', '9.85', 'mm');
+  await enter(person, 'Enter: Length over crests', '15.02', 'mm');
+  await enter(person, 'Enter: Crests in it', '11');
+  await visit('what is this thread');
+  await person.place('Threads');
+};
+
 const speed = async (person: Person, visit: Visit): Promise<void> => {
   await person.link('Use it');
   await person.sees('This spindle has');
@@ -208,7 +233,7 @@ const machine = async (person: Person, visit: Visit): Promise<void> => {
 
 /** Every screen and the states they can be in, by touch from the first visit on. */
 export const everyScreen = async (person: Person, visit: Visit): Promise<void> => {
-  for (const part of [begin, look, threads, speed, checks, machine]) await part(person, visit);
+  for (const part of [begin, look, threads, pages, speed, checks, machine]) await part(person, visit);
 };
 
 /** What the checks that need a figure are answered with, for Heron and M10 × 1.5 at 160 rpm. */
