@@ -170,15 +170,17 @@ export class App extends Emitter {
     const live = this.machine;
     if (!live) return;
     const { id } = live;
-    this.undo.push({ code: 'field', machine: id, field, before: storeProfile(live.value.profile)[field] });
+    const before = storeProfile(live.value.profile)[field];
+    // The way back is offered when the change itself is on the disk: that is its acknowledgement.
     await this.machines.setField(id, field, value);
+    this.undo.push({ code: 'field', machine: id, field, before });
   }
 
   async putAway(id: string): Promise<void> {
     const wasInUse = this.machine?.id === id;
     const name = this.machines.find(id)?.value.profile.name ?? '';
-    this.undo.push({ code: 'machine-put-away', machine: id, name, inUse: wasInUse });
     await this.machines.setDeleted(id, true);
+    this.undo.push({ code: 'machine-put-away', machine: id, name, inUse: wasInUse });
     if (wasInUse) await this.openMachine();
   }
 
@@ -191,8 +193,9 @@ export class App extends Emitter {
   /** Chooses what to cut; starts and class go back to the thread's own. */
   async chooseThread(thread: ThreadChoice, starts: number): Promise<void> {
     const machine = this.machine?.id;
-    if (machine && this.job.thread) this.undo.push({ code: 'thread', machine, before: storeJob(this.job) });
+    const before = this.job.thread ? storeJob(this.job) : null;
     await this.jobs.change({ thread, starts, classId: null });
+    if (machine && before) this.undo.push({ code: 'thread', machine, before });
     if (thread.kind === 'catalogue') {
       const recent = [thread.id, ...this.settings.recent.filter((id) => id !== thread.id)].slice(0, RECENT);
       await this.setSettings({ recent });

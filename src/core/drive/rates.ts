@@ -47,6 +47,6 @@ export const burstPerRpm = (stepsPerCount: Lead, counts: Ratio): Ratio => {
   return mul(edgesPerRpm(counts), crowd);
 };
 
-/** The highest whole rpm at which demand stays within limit × margin; rounded down. null when it is below 1. */
+/** The highest whole rpm at which demand stays within limit × margin; rounded down, 0 when not even 1 is within. */
 export const highestRpm = (perRpm: Ratio, limit: Ratio, margin: Ratio): bigint =>
   floor(div(mul(limit, margin), perRpm));

@@ -82,9 +82,14 @@ export const checkSpeeds = (field: SpeedsField, list: readonly Stated[]): Checke
   return { ok: true, value: once };
 };
 
+/** Longest text that is one line. */
+const ONE_LINE = 100;
+
 /** Checks any typed text against a text field. */
 export const checkText = (field: Extract<Field, { kind: 'text' }>, typed: string): Checked<string> => {
-  const text = typed.replace(/\s+/g, ' ').trim();
+  // Notes keep their lines; a name is one line.
+  const spaces = field.maxLength > ONE_LINE ? /[^\S\n]+/g : /\s+/g;
+  const text = typed.replace(spaces, ' ').trim();
   if (field.required && text === '') return { ok: false, refusal: { code: 'needed' } };
   if (text.length > field.maxLength)
     return { ok: false, refusal: { code: 'text-too-long', most: field.maxLength } };

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import {
   blankProfile,
   checkNumber,
+  checkText,
   crossRefusal,
   EXAMPLES,
   FIELD_NAMES,
@@ -89,5 +90,14 @@ describe('what is typed into a field', () => {
     expect(crossRefusal(m, 'spindleMin', stated(ratio(1001), 'rpm'))).toEqual({ code: 'low-above-high' });
     expect(crossRefusal(m, 'spindleMin', stated(ratio(1000), 'rpm'))).toBeNull();
     expect(crossRefusal(m, 'chuckMaxRpm', stated(ratio(1), 'rpm'))).toBeNull();
+  });
+});
+
+describe('texts', () => {
+  it('notes keep their lines, a name is one line', () => {
+    const notes = checkText(FIELDS.notes, ' lever B \n  belt 3 ');
+    expect(notes.ok && notes.value).toBe('lever B \n belt 3');
+    const name = checkText(FIELDS.name, ' Old \n Faithful ');
+    expect(name.ok && name.value).toBe('Old Faithful');
   });
 });
