@@ -8,6 +8,8 @@ import { findChromium } from '../../.ci/chromium.js';
 import { serve } from '../../.ci/serve.js';
 
 const OUT = 'public/pictures';
+/** @type {Readonly<Record<string, string>>} */
+const SIGNS = { '.': 'Decimal mark', '/': 'Over', ' ': 'Space' };
 const host = await serve('dist');
 const browser = await chromium.launch({
   executablePath: findChromium() ?? '',
@@ -34,13 +36,17 @@ const phone = async (colorScheme) => {
     await page.waitForTimeout(400);
   };
   const type = async (/** @type {string} */ text) => {
-    for (const sign of text) await tap(sign === '.' ? 'Decimal mark' : sign);
+    for (const sign of text) await tap(SIGNS[sign] ?? sign);
   };
   const accept = async () => {
     await tap('Done');
     await page.waitForTimeout(400);
   };
-  const shoot = (/** @type {string} */ name) => page.screenshot({ path: `${OUT}/${name}.png` });
+  const shoot = async (/** @type {string} */ name) => {
+    // The key touched last shows it for a moment.
+    await page.waitForTimeout(400);
+    await page.screenshot({ path: `${OUT}/${name}.png` });
+  };
   await tap('Try an example first', 'link');
   await tap(/^Heron/);
   await page.getByText('No thread chosen').waitFor();
@@ -56,7 +62,7 @@ const phone = async (colorScheme) => {
   await accept();
   await go('speed');
   await tap(/^160/);
-  return { go, type, shoot };
+  return { go, tap, type, shoot };
 };
 
 mkdirSync(OUT, { recursive: true });
@@ -66,8 +72,12 @@ await bright.shoot('threads');
 await bright.go('speed');
 await bright.shoot('speed');
 await bright.go('enter/machine/screwPitch');
-await bright.type('11');
+await bright.tap(/^Unit/);
+await bright.tap('tpi');
+await bright.type('11 1/2');
 await bright.shoot('pad');
+await bright.go('threads/limits');
+await bright.shoot('limits');
 const dark = await phone('dark');
 await dark.go('checks/item/chuck-key');
 await dark.shoot('checks');

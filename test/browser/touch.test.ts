@@ -7,7 +7,7 @@ import { everyScreen } from './support/screens';
 import { textFaults, textSize } from './support/text';
 import { touchFaults, unroll } from './support/touch';
 import { sideways } from './support/axe';
-import { shoot } from './support/shots';
+import { glimpse } from './support/shots';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let phone: Phone;
@@ -41,7 +41,7 @@ describe('every screen and state', () => {
       await unroll(page);
       note(large, await textFaults(page));
       if ((await sideways(page)) > 0) note(large, ['wider than the screen']);
-      await shoot(page, `large ${name}`);
+      await glimpse(page, `large ${name}`);
       await textSize(page, 100);
       await page.setViewportSize({ width: 390, height: 844 });
     });

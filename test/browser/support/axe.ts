@@ -1,7 +1,7 @@
 import axe from 'axe-core';
 import type { RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
-import { shoot } from './shots';
+import { glimpse } from './shots';
 
 /** Widths every screen must be clean at, CSS pixels. */
 export const WIDTHS = [320, 390, 768];
@@ -38,7 +38,7 @@ export function sideways(page: Page): Promise<number> {
 }
 
 /**
- * Scans the page at every width in both colour schemes, leaving a picture of each, and puts the size back.
+ * Scans the page at every width in both colour schemes, leaving a picture of each where they are asked for, and puts the size back.
  * @param name of the screen and state, for the pictures and the lines
  */
 export async function scanEverywhere(page: Page, name: string): Promise<string[]> {
@@ -50,7 +50,7 @@ export async function scanEverywhere(page: Page, name: string): Promise<string[]
       await page.setViewportSize({ width, height: width === 768 ? 1024 : 844 });
       await settled(page);
       const where = `${name} ${width} ${colorScheme}`;
-      await shoot(page, where);
+      await glimpse(page, where);
       const wide = await sideways(page);
       if (wide > 0) found.push(`${where}: ${wide} px wider than the screen`);
       found.push(...(await scan(page)).map((line) => `${where}: ${line}`));

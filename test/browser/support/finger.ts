@@ -1,10 +1,18 @@
-import type { Locator, Page } from 'playwright-core';
+import type { CDPSession, Locator, Page } from 'playwright-core';
 
 /** Roles a person taps. */
 type Role = 'button' | 'link' | 'tab' | 'radio' | 'checkbox' | 'switch' | 'option' | 'menuitem';
 
 /** Points a swipe is reported at. */
-const MOVES = 6;
+const MOVES = 3;
+
+/** One connection for each page: making one for each swipe takes longer than the swipe. */
+const sessions = new WeakMap<Page, Promise<CDPSession>>();
+const sessionOf = (page: Page): Promise<CDPSession> => {
+  const known = sessions.get(page) ?? page.context().newCDPSession(page);
+  sessions.set(page, known);
+  return known;
+};
 
 /**
  * A finger: taps and swipes as the touch screen reports them, where a person would put them. What is not on the
@@ -38,9 +46,9 @@ export class Finger {
   async reach(target: Locator): Promise<{ x: number; y: number }> {
     for (let attempt = 0; attempt < 30; attempt += 1) {
       const place = await target.evaluate(findPlace);
-      if (place.free) return place;
+      if (place.free && place.still) return place;
       if (place.away === 0) {
-        // Covered by something else: it may still be moving away.
+        // Moving, or covered by something else that may still be moving away.
         await this.page.waitForTimeout(100);
       } else {
         await this.swipe(place.away);
@@ -52,8 +60,9 @@ export class Finger {
   /** Swipes so that the content moves by this many CSS pixels; positive shows what is further down. */
   async swipe(distance: number): Promise<void> {
     const { width, height } = this.page.viewportSize() ?? { width: 390, height: 844 };
-    const step = Math.max(-height * 0.6, Math.min(height * 0.6, distance));
-    const session = await this.page.context().newCDPSession(this.page);
+    // From edge to edge of what scrolls on every screen: clear of the header above and the places below.
+    const step = Math.max(-height * 0.64, Math.min(height * 0.64, distance));
+    const session = await sessionOf(this.page);
     const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', moved: number): Promise<unknown> =>
       session.send('Input.dispatchTouchEvent', {
         type,
@@ -65,14 +74,27 @@ export class Finger {
     await this.page.waitForTimeout(60);
     await touch('touchMove', step + Math.sign(step));
     await touch('touchEnd', step);
-    await session.detach();
     this.screenfuls += Math.abs(step) / height;
   }
 }
 
-/** Runs in the page: the middle of an element, whether a touch there would reach it, and how far off screen it is. */
-function findPlace(element: Element): { x: number; y: number; free: boolean; away: number } {
+interface Place {
+  readonly x: number;
+  readonly y: number;
+  /** A touch there reaches the element. */
+  readonly free: boolean;
+  /** It stood at the same place two frames ago: people wait until things rest. */
+  readonly still: boolean;
+  /** How far it has to be moved to reach the middle of the screen; 0 where it is near it already. */
+  readonly away: number;
+}
+
+/** Runs in the page. */
+async function findPlace(element: Element): Promise<Place> {
+  const before = element.getBoundingClientRect();
+  await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
   const box = element.getBoundingClientRect();
+  const still = box.left === before.left && box.top === before.top;
   const x = box.left + box.width / 2;
   const y = box.top + box.height / 2;
   let hit = document.elementFromPoint(x, y);
@@ -82,9 +104,9 @@ function findPlace(element: Element): { x: number; y: number; free: boolean; awa
     hit = deeper;
   }
   for (let up: Node | null = hit; up; up = up.parentNode ?? (up as ShadowRoot).host ?? null) {
-    if (up === element) return { x, y, free: true, away: 0 };
+    if (up === element) return { x, y, free: true, still, away: 0 };
   }
   // Off the screen, or behind something fixed at its edge such as the bar: bring it to the middle.
   const offMiddle = y - innerHeight / 2;
-  return { x, y, free: false, away: Math.abs(offMiddle) < innerHeight / 6 ? 0 : offMiddle };
+  return { x, y, free: false, still, away: Math.abs(offMiddle) < innerHeight / 6 ? 0 : offMiddle };
 }
