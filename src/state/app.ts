@@ -1,8 +1,16 @@
 import { figuresFor, type Sheet } from '../core/figures';
 import type { EventKind, Inputs } from '../core/context';
-import { blankProfile, storeProfile, type FieldName, type MachineProfile } from '../core/machine';
+import type { Stated } from '../core/quantity';
+import {
+  blankProfile,
+  readStored,
+  storeProfile,
+  storeStated,
+  type FieldName,
+  type MachineProfile,
+} from '../core/machine';
 import { readJob, storeJob, type Job, type ThreadChoice } from '../core/job';
-import { blankSettings, type MachineBody, type Settings, type Storage } from '../storage';
+import { blankSettings, MOST_WIRES, type MachineBody, type Settings, type Storage } from '../storage';
 import { Clock, dayOf } from './clock';
 import { Emitter } from './emitter';
 import { JobState } from './jobs';
@@ -202,6 +210,26 @@ export class App extends Emitter {
     }
   }
 
+  /** Keeps what was chosen by key on a page, so that it is found again. */
+  choose(name: string, value: string): Promise<void> {
+    return this.setSettings({ choices: { ...this.settings.choices, [name]: value } });
+  }
+
+  /** Adds a wire or shank to those owned; false when there are too many already. */
+  async addWire(wire: Stated): Promise<boolean> {
+    const { wires } = this.settings;
+    if (wires.length >= MOST_WIRES) return false;
+    await this.setSettings({ wires: [...wires, storeStated(wire)] });
+    return true;
+  }
+
+  async takeOutWire(at: number): Promise<void> {
+    const wire = this.settings.wires[at];
+    if (!wire) return;
+    await this.setSettings({ wires: this.settings.wires.filter((_, i) => i !== at) });
+    this.undo.push({ code: 'wire', wire });
+  }
+
   toggleFavourite(id: string): Promise<void> {
     const now = this.settings.favourites;
     const favourites = now.includes(id) ? now.filter((f) => f !== id) : [...now, id];
@@ -213,6 +241,11 @@ export class App extends Emitter {
     const entry = this.undo.pop();
     if (!entry) return;
     if ('evidence' in entry) return this.records.takeBack(entry.evidence);
+    if (entry.code === 'wire') {
+      const wire = readStored(entry.wire);
+      if (wire) await this.addWire(wire);
+      return;
+    }
     if (entry.code === 'machine-put-away') {
       await this.machines.setDeleted(entry.machine, false);
       return entry.inUse ? this.useMachine(entry.machine) : undefined;

@@ -11,12 +11,13 @@ export type UndoEntry =
       readonly name: string;
       readonly inUse: boolean;
     }
+  | { readonly code: 'wire'; readonly wire: unknown }
   | { readonly code: 'thread'; readonly machine: string; readonly before: unknown }
   | { readonly code: 'check' | 'event' | 'hours'; readonly detail: string; readonly evidence: string };
 
 const KEPT = 30;
 const NAME = 'undo';
-const CODES: readonly unknown[] = ['field', 'machine-put-away', 'thread', 'check', 'event', 'hours'];
+const CODES: readonly unknown[] = ['field', 'machine-put-away', 'wire', 'thread', 'check', 'event', 'hours'];
 
 const isEntry = (x: unknown): x is UndoEntry =>
   typeof x === 'object' && x !== null && CODES.includes((x as { code?: unknown }).code);

@@ -13,7 +13,7 @@ export type { Kept, Unreadable } from './envelope';
 export type { NewEvidence, Evidence } from './evidence';
 export type { Meta } from './meta';
 export type { PutResult, Versioned } from './versioned';
-export { blankSettings, type Settings } from './settings';
+export { blankSettings, MOST_WIRES, type Settings } from './settings';
 export { newId } from './id';
 
 /** A machine as kept: its profile, and the fields that could not be read and now count as not known. */

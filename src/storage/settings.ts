@@ -11,6 +11,8 @@ export interface Settings {
   readonly cautionsSeen: boolean;
   /** Measuring wires and drill shanks the person owns. */
   readonly wires: readonly StoredStated[];
+  /** What was last chosen by key on a page, by name: "measure.way" is "one". */
+  readonly choices: Readonly<Record<string, string>>;
 }
 
 export const blankSettings = (): Settings => ({
@@ -22,12 +24,13 @@ export const blankSettings = (): Settings => ({
   recent: [],
   cautionsSeen: false,
   wires: [],
+  choices: {},
 });
 
 const ids = (x: unknown): string[] =>
   Array.isArray(x) ? x.filter((s): s is string => typeof s === 'string' && s.length <= 80).slice(0, 60) : [];
 
-const MOST_WIRES = 60;
+export const MOST_WIRES = 60;
 const wires = (x: unknown): StoredStated[] =>
   (Array.isArray(x) ? x : [])
     .flatMap((w) => {
@@ -35,6 +38,14 @@ const wires = (x: unknown): StoredStated[] =>
       return read && (read.unit === 'mm' || read.unit === 'in') ? [storeStated(read)] : [];
     })
     .slice(0, MOST_WIRES);
+
+const MOST_CHOICES = 60;
+const choices = (x: unknown): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(typeof x === 'object' && x !== null ? x : {})
+      .filter((e): e is [string, string] => typeof e[1] === 'string' && `${e[0]}${e[1]}`.length <= 120)
+      .slice(0, MOST_CHOICES),
+  );
 
 /** Reads settings; what can't be read takes its usual value. */
 export const readSettings = (body: unknown): Settings | null => {
@@ -49,5 +60,6 @@ export const readSettings = (body: unknown): Settings | null => {
     recent: ids(raw.recent),
     cautionsSeen: raw.cautionsSeen === true,
     wires: wires(raw.wires),
+    choices: choices(raw.choices),
   };
 };

@@ -116,7 +116,7 @@ export const errorText = {
 type Undoable =
   | { readonly code: 'field'; readonly field: FieldName }
   | { readonly code: 'machine-put-away'; readonly name: string }
-  | { readonly code: 'thread' | 'check' | 'event' | 'hours' };
+  | { readonly code: 'wire' | 'thread' | 'check' | 'event' | 'hours' };
 
 /** What the undo key will do. */
 export const undoText = (entry: Undoable): string => {
@@ -125,6 +125,8 @@ export const undoText = (entry: Undoable): string => {
       return `Undo ${fieldText[entry.field].label.toLowerCase()}`;
     case 'machine-put-away':
       return `Bring back ${entry.name || 'machine'}`;
+    case 'wire':
+      return 'Put the wire back';
     case 'thread':
       return 'Back to the thread before';
     case 'check':

@@ -55,7 +55,7 @@ describe('the pages under a thread', () => {
     await person.reads('Above the limits: more to take off.');
     await person.reads('0.146 mm');
     await enter(person, /^Reading over three wires/, '10.23', 'mm');
-    await person.reads('within limits by your reading; lead and form not checked.');
+    await person.reads('within limits by your wires; lead and form not checked.');
     await enter(person, /^Reading over three wires/, '10.14', 'mm');
     await person.reads('Below the limits. No infeed corrects that.');
     await enter(person, /^Reading over three wires/, '10.165', 'mm');

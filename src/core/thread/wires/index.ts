@@ -5,3 +5,4 @@ export * from './reading';
 export * from './others';
 export * from './for-thread';
 export * from './verdict';
+export * from './practice';

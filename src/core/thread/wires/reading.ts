@@ -1,4 +1,4 @@
-import { radians } from '../groove';
+import { bothAngles, radians } from '../groove';
 import { overWires, pitchDiameterOverWires, wireProblem, type WireRefusal } from './over';
 import { symmetricalHalf, type WireThread } from './seat';
 
@@ -30,7 +30,7 @@ export interface PitchDiameterFound {
   /** Standard uncertainty of the pitch diameter; null while any part that matters is not known. */
   readonly u: number | null;
   /** What each part adds, as |∂E/∂x| u(x). Null: not known. */
-  readonly parts: Readonly<Record<'reading' | 'second' | 'wire' | 'pitch' | 'angle', number | null>>;
+  readonly parts: Readonly<Record<'reading' | 'second' | 'wire' | 'pitch' | 'angle' | 'lean', number | null>>;
 }
 export type PitchDiameterResult = PitchDiameterFound | { readonly ok: false; readonly refusal: WireRefusal };
 
@@ -63,6 +63,17 @@ const fold = (r: WireReading, wire: number): Folded => {
         wireInOver: 2,
       };
   }
+};
+
+/**
+ * What the lean of the wires may do where the form is not symmetrical and no term is known: the H28 term for the
+ * steeper flank, taken as the half-width of an even spread (own reckoning, on the safe side).
+ */
+const leanUnknown = (t: WireThread, wire: number, leadAngle: number): number => {
+  const { leading, trailing } = bothAngles(t.half);
+  const a = radians(Math.min(leading, trailing));
+  if (!(a > 0)) return Number.NaN;
+  return ((wire / 2) * Math.tan(radians(leadAngle)) ** 2 * Math.cos(a)) / Math.tan(a) / Math.sqrt(3);
 };
 
 /**
@@ -112,6 +123,7 @@ export const pitchDiameterFromReading = (
     wire: times(perWire, wire.u),
     pitch: times(perPitch, uPitch),
     angle: uHalf === 0 ? 0 : times(perAngle, uHalf),
+    lean: half === null ? leanUnknown(t, wire.value, at.leadAngle) : 0,
   };
   const all = Object.values(parts);
   const u = all.every((x) => x !== null && Number.isFinite(x)) ? Math.hypot(...(all as number[])) : null;

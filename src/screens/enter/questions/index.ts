@@ -1,16 +1,9 @@
 import { ITEMS, type Item } from '../../../core/checks';
 import { JOB_FIELDS, type JobFieldName } from '../../../core/job';
-import {
-  checkSpeeds,
-  crossRefusal,
-  FIELDS,
-  number,
-  storeStated,
-  type FieldName,
-} from '../../../core/machine';
-import { ratio, stated, toNumber, type Stated } from '../../../core/quantity';
+import { checkSpeeds, crossRefusal, FIELDS, number, readStored, type FieldName } from '../../../core/machine';
+import { equal, inBase, ratio, stated, toNumber, type Stated } from '../../../core/quantity';
 import { enterText } from '../../../text/app';
-import { newWireLabel } from '../../../text/measure';
+import { newWireLabel, wireRefusal } from '../../../text/measure';
 import { checkText, readingRefusalText } from '../../../text/checks';
 import { fieldText } from '../../../text/machine';
 import { refusalText } from '../../../text/numbers';
@@ -123,8 +116,9 @@ const wireQuestion = (app: App): Question => ({
   now: null,
   unitLabel: plainUnit,
   accept: async (value) => {
-    await app.setSettings({ wires: [...app.settings.wires, storeStated(value)] });
-    return null;
+    const owned = app.settings.wires.flatMap((w) => readStored(w) ?? []);
+    if (owned.some((w) => equal(inBase(w), inBase(value)))) return wireRefusal.known;
+    return (await app.addWire(value)) ? null : wireRefusal.many;
   },
 });
 
