@@ -1,0 +1,7 @@
+export * from './format';
+export * from './binary';
+export * from './running-sum';
+export * from './hold';
+export * from './error';
+export * from './ends';
+export * from './need';
