@@ -17,6 +17,7 @@ const MODULES = {
   limits: () => import('./screens/threads/limits'),
   measure: () => import('./screens/threads/measure'),
   identify: () => import('./screens/threads/identify'),
+  own: () => import('./screens/threads/own'),
   speed: () => import('./screens/speed'),
   checks: () => import('./screens/checks'),
   machine: () => import('./screens/machine'),
@@ -31,6 +32,8 @@ const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-limits': 'limits',
   'ls-measure': 'measure',
   'ls-identify': 'identify',
+  'ls-own': 'own',
+  'ls-own-thread': 'own',
   'ls-speed': 'speed',
   'ls-checks': 'checks',
   'ls-machine': 'machine',
@@ -130,7 +133,7 @@ const start = async (): Promise<void> => {
   await afterPaint();
   performance.mark('latheside:usable');
   await app.loadRest();
-  await Promise.all(Object.values(MODULES).map((m) => m()));
+  await Promise.all([...Object.values(MODULES).map((m) => m()), app.own.load()]);
   warmInSlices();
   shell.updates = watchUpdates({
     save: () => app.saveAgain(),

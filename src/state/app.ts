@@ -9,13 +9,15 @@ import {
   type FieldName,
   type MachineProfile,
 } from '../core/machine';
-import { readJob, storeJob, type Job, type ThreadChoice } from '../core/job';
+import { readJob, readOwn, storeJob, storeOwn, type Job, type ThreadChoice } from '../core/job';
+import { blankOwn, ownDesignation, ownId, type OwnThread, type Thread } from '../core/thread';
 import { blankSettings, MOST_WIRES, type MachineBody, type Settings, type Storage } from '../storage';
 import { Clock, dayOf } from './clock';
 import { Emitter } from './emitter';
 import { JobState } from './jobs';
 import { Live, type SaveState } from './live';
 import { Machines } from './machines';
+import { OwnThreads } from './own-threads';
 import { mergeFields } from './merge';
 import { Records } from './records';
 import { Readings } from './readings';
@@ -24,6 +26,8 @@ import { UndoList } from './undo';
 const PERSON = 'person';
 const RECENT = 12;
 const PLACE = 'place';
+/** Before the key of a thread of one's own that another tab wrote: only that one is read again. */
+const OWN_SAVED = 'own:';
 
 /** Joins the stores: which machine is in use, its job, its records, and the figures that follow from them. */
 export class App extends Emitter {
@@ -32,6 +36,7 @@ export class App extends Emitter {
   readonly readings: Readings;
   readonly machines: Machines;
   readonly jobs: JobState;
+  readonly own: OwnThreads;
   readonly records: Records;
   private person: Live<Settings>;
   private channel: BroadcastChannel | null = null;
@@ -45,8 +50,10 @@ export class App extends Emitter {
     this.machines = new Machines(storage, saved);
     this.jobs = new JobState(storage, saved);
     this.records = new Records(storage.evidence, saved);
+    this.own = new OwnThreads(storage, (key) => this.channel?.postMessage(`${OWN_SAVED}${key}`));
     this.person = new Live(storage.settings, PERSON, blankSettings(), null, mergeFields, false, saved);
-    for (const part of [this.machines, this.jobs, this.records, this.clock, this.undo, this.readings])
+    const { machines, jobs, records, clock, undo, readings, own } = this;
+    for (const part of [machines, jobs, records, clock, undo, readings, own])
       part.subscribe(() => this.changed());
   }
 
@@ -95,7 +102,11 @@ export class App extends Emitter {
   private listen(): void {
     if (typeof BroadcastChannel === 'undefined') return;
     this.channel = new BroadcastChannel('latheside');
-    this.channel.addEventListener('message', () => void this.refresh());
+    this.channel.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
+      if (typeof data === 'string' && data.startsWith(OWN_SAVED))
+        void this.own.reload(data.slice(OWN_SAVED.length));
+      else void this.refresh();
+    });
   }
 
   /** Another tab wrote: take over what it wrote, where nothing unwritten is here. */
@@ -130,18 +141,23 @@ export class App extends Emitter {
 
   /** What went wrong with saving, if anything: the newest failure of what is open. */
   get saveState(): SaveState {
-    const states = [this.machine?.state, this.jobs.current?.state, this.person.state];
+    const states = [this.machine?.state, this.jobs.current?.state, this.person.state, ...this.own.states];
     return states.find((s) => s?.kind === 'failed' || s?.kind === 'conflict') ?? { kind: 'saved' };
   }
 
   /** A person has read which fields two tabs changed at once. */
   conflictSeen(): void {
-    for (const live of [this.machine, this.jobs.current, this.person]) live?.conflictSeen();
+    for (const live of [this.machine, this.jobs.current, this.person, this.own]) live?.conflictSeen();
   }
 
   /** Tries again to write what could not be written. */
   async saveAgain(): Promise<void> {
-    await Promise.all([this.machine?.flush(), this.jobs.current?.flush(), this.person.flush()]);
+    await Promise.all([
+      this.machine?.flush(),
+      this.jobs.current?.flush(),
+      this.person.flush(),
+      this.own.flush(),
+    ]);
   }
 
   get inputs(): Inputs {
@@ -202,17 +218,65 @@ export class App extends Emitter {
   async chooseThread(thread: ThreadChoice, starts: number): Promise<void> {
     const machine = this.machine?.id;
     const before = this.job.thread ? storeJob(this.job) : null;
-    await this.jobs.change({ thread, starts, classId: null });
+    const hand = thread.kind === 'own' ? { hand: thread.own.hand } : {};
+    await this.jobs.change({ thread, starts, classId: null, ...hand });
     if (machine && before) this.undo.push({ code: 'thread', machine, before });
-    if (thread.kind === 'catalogue') {
-      const recent = [thread.id, ...this.settings.recent.filter((id) => id !== thread.id)].slice(0, RECENT);
+    if (thread.kind === 'catalogue' || thread.kind === 'own') {
+      const used = thread.kind === 'own' ? ownId(thread.id) : thread.id;
+      const recent = [used, ...this.settings.recent.filter((id) => id !== used)].slice(0, RECENT);
       await this.setSettings({ recent });
     }
+  }
+
+  /** Chooses a thread of the look-up: catalogued or a person's own. */
+  chooseFound(thread: Thread): Promise<void> {
+    return this.chooseThread(this.own.choiceOf(thread), thread.starts);
+  }
+
+  /** A new thread of one's own, or the one that was begun and has nothing in it yet. */
+  async beginOwn(): Promise<string> {
+    const begun = this.own.list.find(({ own, deleted }) => !deleted && !own.name && !own.major && !own.pitch);
+    return begun?.key ?? this.own.add(blankOwn());
+  }
+
+  /** Changes a thread of one's own; the job that is to cut it goes along. */
+  async changeOwn(key: string, part: Partial<OwnThread>): Promise<void> {
+    const entry = this.own.find(key);
+    if (entry) await this.putOwn(key, Object.freeze({ ...entry.own, ...part }), entry.deleted);
+  }
+
+  async putOwnAway(key: string, deleted: boolean): Promise<void> {
+    const entry = this.own.find(key);
+    if (entry) await this.putOwn(key, entry.own, deleted);
+  }
+
+  private async putOwn(key: string, own: OwnThread, deleted: boolean): Promise<void> {
+    const entry = this.own.find(key);
+    if (!entry) return;
+    await this.writeOwn(key, own, deleted);
+    this.undo.push({
+      code: 'own-thread',
+      id: key,
+      name: entry.own.name || ownDesignation(entry.own),
+      before: storeOwn(entry.own),
+      deleted: entry.deleted,
+    });
+  }
+
+  private async writeOwn(key: string, own: OwnThread, deleted: boolean): Promise<void> {
+    await this.own.set(key, own, deleted);
+    const { thread } = this.job;
+    if (thread?.kind === 'own' && thread.id === key)
+      await this.jobs.change({ thread: { ...thread, own }, starts: own.starts, hand: own.hand });
   }
 
   /** Keeps what was chosen by key on a page, so that it is found again. */
   choose(name: string, value: string): Promise<void> {
     return this.setSettings({ choices: { ...this.settings.choices, [name]: value } });
+  }
+
+  async clearReadings(prefix: string): Promise<void> {
+    this.undo.push({ code: 'readings', before: await this.readings.clear(prefix) });
   }
 
   /** Adds a wire or shank to those owned; false when there are too many already. */
@@ -246,14 +310,21 @@ export class App extends Emitter {
       if (wire) await this.addWire(wire);
       return;
     }
+    if (entry.code === 'readings') return this.readings.restore(entry.before);
+    if (entry.code === 'own-thread') {
+      const own = readOwn(entry.before);
+      return own ? this.writeOwn(entry.id, own, entry.deleted) : undefined;
+    }
     if (entry.code === 'machine-put-away') {
       await this.machines.setDeleted(entry.machine, false);
       return entry.inUse ? this.useMachine(entry.machine) : undefined;
     }
     if (entry.code === 'field') return this.machines.restoreField(entry.machine, entry.field, entry.before);
     if (this.machine?.id !== entry.machine) await this.useMachine(entry.machine);
-    const { thread, starts, classId } = readJob(entry.before);
-    return this.jobs.change({ thread, starts, classId });
+    const { thread, starts, classId, hand } = readJob(entry.before);
+    // Only a thread of one's own brings its hand along.
+    const back = this.job.thread?.kind === 'own' ? { hand } : {};
+    return this.jobs.change({ thread, starts, classId, ...back });
   }
 
   /** Logs that something happened to the machine; what depends on it has to be checked again. */

@@ -15,6 +15,11 @@ const readAll = (kept: unknown): Map<string, Stated> => {
   return all;
 };
 
+type StoredReadings = Readonly<Record<string, unknown>>;
+
+const storeAll = (all: ReadonlyMap<string, Stated>): StoredReadings =>
+  Object.fromEntries([...all].map(([key, s]) => [key, { ...toStored(s.value), unit: s.unit }]));
+
 /** What was last read off a caliper, wires or a gauge, by name: working figures that outlive the page, not records. */
 export class Readings extends Emitter {
   private all = new Map<string, Stated>();
@@ -39,17 +44,21 @@ export class Readings extends Emitter {
     return this.keep(next);
   }
 
-  /** Forgets every reading whose name begins so. */
-  clear(prefix: string): Promise<void> {
-    return this.keep(new Map([...this.all].filter(([key]) => !key.startsWith(prefix))));
+  /** Forgets every reading whose name begins so; gives them as they are stored. */
+  async clear(prefix: string): Promise<StoredReadings> {
+    const gone = new Map([...this.all].filter(([key]) => key.startsWith(prefix)));
+    await this.keep(new Map([...this.all].filter(([key]) => !gone.has(key))));
+    return storeAll(gone);
+  }
+
+  /** Brings back what `clear` gave, except what was read anew since. */
+  restore(stored: unknown): Promise<void> {
+    return this.keep(new Map([...readAll(stored), ...this.all]));
   }
 
   private async keep(next: Map<string, Stated>): Promise<void> {
     this.all = next;
     this.tell();
-    await this.meta.set(
-      NAME,
-      Object.fromEntries([...next].map(([key, s]) => [key, { ...toStored(s.value), unit: s.unit }])),
-    );
+    await this.meta.set(NAME, storeAll(next));
   }
 }

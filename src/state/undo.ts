@@ -11,13 +11,31 @@ export type UndoEntry =
       readonly name: string;
       readonly inUse: boolean;
     }
+  /** A thread of one's own as it was; `name` for the words, `deleted` for whether it had been put away. */
+  | {
+      readonly code: 'own-thread';
+      readonly id: string;
+      readonly name: string;
+      readonly before: unknown;
+      readonly deleted: boolean;
+    }
+  | { readonly code: 'readings'; readonly before: unknown }
   | { readonly code: 'wire'; readonly wire: unknown }
   | { readonly code: 'thread'; readonly machine: string; readonly before: unknown }
   | { readonly code: 'check' | 'event' | 'hours'; readonly detail: string; readonly evidence: string };
 
 const KEPT = 30;
 const NAME = 'undo';
-const CODES: readonly unknown[] = ['field', 'machine-put-away', 'wire', 'thread', 'check', 'event', 'hours'];
+const CODES: readonly unknown[] = [
+  'field',
+  'machine-put-away',
+  'wire',
+  'own-thread',
+  'thread',
+  'check',
+  'event',
+  'hours',
+];
 
 const isEntry = (x: unknown): x is UndoEntry =>
   typeof x === 'object' && x !== null && CODES.includes((x as { code?: unknown }).code);

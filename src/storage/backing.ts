@@ -27,6 +27,8 @@ export type Row = Envelope | EvidenceRow | MetaRow;
 export interface Work {
   get(store: StoreName, key: string): Promise<unknown>;
   all(store: StoreName): Promise<unknown[]>;
+  /** Up to `count` rows in order of key, from the first one after `after`. */
+  page(store: StoreName, after: string | null, count: number): Promise<unknown[]>;
   /** Rows of `evidence` for one machine. */
   ofMachine(machine: string): Promise<unknown[]>;
   put(store: StoreName, row: Row): void;

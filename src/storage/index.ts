@@ -1,5 +1,6 @@
 import { readProfile, storeProfile, type MachineProfile } from '../core/machine';
-import { readJob, storeJob, type Job } from '../core/job';
+import { readJob, readOwn, storeJob, storeOwn, type Job } from '../core/job';
+import type { OwnThread } from '../core/thread';
 import { StorageError, type Backing, type StorageCode } from './backing';
 import { indexedBacking, type IndexedEvents } from './indexed';
 import { Evidence } from './evidence';
@@ -12,7 +13,7 @@ export { StorageError, type EvidenceRow, type StorageCode } from './backing';
 export type { Kept, Unreadable } from './envelope';
 export type { NewEvidence, Evidence } from './evidence';
 export type { Meta } from './meta';
-export type { PutResult, Versioned } from './versioned';
+export type { PutResult, Rows, Versioned } from './versioned';
 export { blankSettings, MOST_WIRES, type Settings } from './settings';
 export { newId } from './id';
 
@@ -34,6 +35,7 @@ export interface Storage {
   readonly trouble: StorageCode | null;
   readonly machines: Versioned<MachineBody>;
   readonly jobs: Versioned<JobBody>;
+  readonly threads: Versioned<OwnThread>;
   readonly settings: Versioned<Settings>;
   readonly evidence: Evidence;
   readonly meta: Meta;
@@ -60,6 +62,7 @@ const storageOn = (backing: Backing, trouble: StorageCode | null): Storage => ({
       return { job: readJob(job), cuttingSince: typeof since === 'number' ? since : null };
     },
   }),
+  threads: new Versioned<OwnThread>(backing, 'threads', { schema: 1, encode: storeOwn, decode: readOwn }),
   settings: new Versioned<Settings>(backing, 'settings', {
     schema: 1,
     encode: (s) => s,

@@ -25,6 +25,8 @@ const workOf = (tx: IDBPTransaction<unknown, string[], 'readonly' | 'readwrite'>
   return {
     get: (store, key) => tx.objectStore(store).get(key),
     all: (store) => tx.objectStore(store).getAll(),
+    page: (store, after, count) =>
+      tx.objectStore(store).getAll(after === null ? null : IDBKeyRange.lowerBound(after, true), count),
     ofMachine: (machine) => tx.objectStore('evidence').index('machine').getAll(machine),
     // Errors of single requests come back through tx.done; unhandled here they would be reported twice.
     put: (store, row) =>

@@ -19,6 +19,14 @@ export const memoryBacking = (): Backing => {
     const result = await work({
       get: (store, key) => Promise.resolve(rows(mine, store).get(key)),
       all: (store) => Promise.resolve([...rows(mine, store).values()]),
+      page: (store, after, count) =>
+        Promise.resolve(
+          [...rows(mine, store)]
+            .filter(([id]) => after === null || id > after)
+            .sort(([a], [b]) => (a < b ? -1 : 1))
+            .slice(0, count)
+            .map(([, row]) => row),
+        ),
       ofMachine: (machine) =>
         Promise.resolve(
           [...rows(mine, 'evidence').values()].filter((r) => (r as EvidenceRow).machine === machine),

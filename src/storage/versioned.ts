@@ -10,6 +10,12 @@ export type PutResult<T> =
   /** Somebody else wrote it since `seenRev`: nothing was written. */
   | { readonly ok: false; readonly current: Kept<T> | null };
 
+/** The records of a store, and what in it can't be read. */
+export interface Rows<T> {
+  readonly kept: readonly Kept<T>[];
+  readonly unreadable: readonly Unreadable[];
+}
+
 interface Stamp {
   readonly device: string;
   readonly counter: number;
@@ -48,8 +54,7 @@ export class Versioned<T> {
       : { id: row.id, rev: row.rev, changedAt: row.changedAt, deleted: row.deleted, value };
   }
 
-  async all(): Promise<{ kept: Kept<T>[]; unreadable: Unreadable[] }> {
-    const rows = await this.backing.run('readonly', [this.store], (w) => w.all(this.store));
+  private sort(rows: readonly unknown[]): Rows<T> {
     const kept: Kept<T>[] = [];
     const unreadable: Unreadable[] = [];
     for (const row of rows) {
@@ -58,6 +63,21 @@ export class Versioned<T> {
       else unreadable.push({ id: idOf(row), raw: row });
     }
     return { kept, unreadable };
+  }
+
+  async all(): Promise<Rows<T>> {
+    return this.sort(await this.backing.run('readonly', [this.store], (w) => w.all(this.store)));
+  }
+
+  /** Everything in parts, so that reading thousands never holds up a touch for long. */
+  async *pages(count: number): AsyncGenerator<Rows<T>> {
+    for (let after: string | null = null; ;) {
+      const from = after;
+      const rows = await this.backing.run('readonly', [this.store], (w) => w.page(this.store, from, count));
+      if (rows.length > 0) yield this.sort(rows);
+      if (rows.length < count) return;
+      after = idOf(rows.at(-1));
+    }
   }
 
   async get(id: string): Promise<Kept<T> | null> {

@@ -116,7 +116,8 @@ export const errorText = {
 type Undoable =
   | { readonly code: 'field'; readonly field: FieldName }
   | { readonly code: 'machine-put-away'; readonly name: string }
-  | { readonly code: 'wire' | 'thread' | 'check' | 'event' | 'hours' };
+  | { readonly code: 'own-thread'; readonly name: string }
+  | { readonly code: 'wire' | 'readings' | 'thread' | 'check' | 'event' | 'hours' };
 
 /** What the undo key will do. */
 export const undoText = (entry: Undoable): string => {
@@ -125,6 +126,10 @@ export const undoText = (entry: Undoable): string => {
       return `Undo ${fieldText[entry.field].label.toLowerCase()}`;
     case 'machine-put-away':
       return `Bring back ${entry.name || 'machine'}`;
+    case 'own-thread':
+      return `Undo ${entry.name || 'own thread'}`;
+    case 'readings':
+      return 'Bring the readings back';
     case 'wire':
       return 'Put the wire back';
     case 'thread':

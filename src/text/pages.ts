@@ -2,3 +2,4 @@
 export const measureKey = 'Measure: wires, gauges';
 export const identifyKey = 'What is this thread?';
 export const limitsKey = 'Limits, undercuts, drills';
+export const ownKeyText = 'Own threads';

@@ -36,8 +36,11 @@ export const familyName: Record<string, string> = {
   'worm-dp-40': 'Worm by diametral pitch, 20°',
 };
 
+/** What a person's own threads are called by, where a family's name would stand. */
+const OWN_FAMILY = 'Own thread';
+
 /** A family's name; its id where no words stand for it. */
-export const familyText = (id: string): string => familyName[id] ?? id;
+export const familyText = (id: string): string => (id === 'own' ? OWN_FAMILY : (familyName[id] ?? id));
 
 /** What each standard lists, for the line under a family. */
 export const standardName: Record<string, string> = {
@@ -183,6 +186,7 @@ export const threadsText = {
   search: 'Type a size or pitch',
   searchLabel: 'Size or pitch',
   nothingFound: 'Nothing found',
+  ownEdit: 'Change this thread of yours',
   asPitch: 'Use as a pitch',
   asFeed: 'Use as a feed per rev',
   families: 'By family',

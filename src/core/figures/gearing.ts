@@ -1,31 +1,40 @@
 import * as drive from '../drive';
 import { div, lead, leadFrom, mul, timesStarts, type Lead } from '../quantity';
-import { threadById } from '../thread';
+import type { ThreadChoice } from '../job';
+import { threadById, threadOfOwn, type Thread } from '../thread';
 import { define, formula, withheld } from './define';
 import type { Chosen } from './ids';
 import { exact, type Term } from './why';
 
-/** What is being cut, looked up in the catalogue. */
+const threadOf = (choice: ThreadChoice | null): Thread | null => {
+  if (choice?.kind === 'catalogue') return threadById(choice.id) ?? null;
+  return choice?.kind === 'own' ? threadOfOwn(choice.id, choice.own) : null;
+};
+
+const bare = (choice: ThreadChoice) => {
+  if (choice.kind === 'pitch') return choice.pitch;
+  if (choice.kind === 'feed') return choice.perRev;
+  // A thread of one's own whose profile isn't known yet still has its pitch.
+  return choice.kind === 'own' ? choice.own.pitch : null;
+};
+
+/** What is being cut, looked up in the catalogue or made from a person's own figures. */
 export const chosen = define({
   reads: ['job.thread'],
   uses: [],
   rule: 1,
   compute: (ask) => {
     const choice = ask.input('job.thread');
-    const thread = choice?.kind === 'catalogue' ? threadById(choice.id) : null;
-    if (!choice || (choice.kind === 'catalogue' && !thread))
-      return withheld('chosen', 'entered', ['job.thread']);
-    const pitch =
-      thread?.pitch ??
-      (choice.kind === 'pitch' ? choice.pitch : choice.kind === 'feed' ? choice.perRev : null);
-    if (!pitch) return withheld('chosen', 'entered', ['job.thread']);
-    const value: Chosen = { kind: choice.kind, thread: thread ?? null, pitch };
+    const thread = threadOf(choice);
+    const pitch = thread?.pitch ?? (choice && bare(choice));
+    if (!choice || !pitch) return withheld('chosen', 'entered', ['job.thread']);
+    const value: Chosen = { kind: choice.kind, thread, pitch };
     const term: Term = { amount: exact(pitch.value, pitch.unit), from: 'job.thread' };
     const why = {
       formula: 'chosen',
       terms: { pitch: term },
       result: null,
-      source: thread ? 'catalogue' : 'entered',
+      source: choice.kind === 'catalogue' ? 'catalogue' : 'entered',
       notes: [],
     };
     return { value, standing: null, missing: [], why };

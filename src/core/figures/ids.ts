@@ -5,9 +5,9 @@ import type { Thread } from '../thread';
 import type { SpeedVerdict } from './verdict';
 import type { LimitReading } from './limit';
 
-/** What is being cut, looked up: a catalogued thread, a bare pitch, or a feed. */
+/** What is being cut, looked up: a catalogued thread, one of a person's own, a bare pitch, or a feed. */
 export interface Chosen {
-  readonly kind: 'catalogue' | 'pitch' | 'feed';
+  readonly kind: 'catalogue' | 'own' | 'pitch' | 'feed';
   readonly thread: Thread | null;
   readonly pitch: Stated;
 }

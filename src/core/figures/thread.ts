@@ -8,10 +8,10 @@ import { approx, exact, type Term } from './why';
 
 /** The class asked for, or the family's usual one for this side. */
 export const classOf = (thread: t.Thread, classId: string | null, side: Job['side']): string | null => {
-  const family = t.familyById(thread.family);
-  const offered = (side === 'external' ? family?.externalClasses : family?.internalClasses) ?? [];
+  const classes = t.classesOf(thread);
+  const offered = side === 'external' ? classes.external : classes.internal;
   if (classId && offered.includes(classId)) return classId;
-  return (side === 'external' ? family?.externalDefault : family?.internalDefault) ?? null;
+  return side === 'external' ? classes.externalDefault : classes.internalDefault;
 };
 
 const inMm = (x: Ratio, unit: 'mm' | 'in'): Ratio => (unit === 'in' ? mul(x, MM_PER_INCH) : x);
@@ -38,7 +38,7 @@ export const depth = define({
     const size = ask.input('job.noseSize');
     const side = ask.input('job.side');
     const unit = t.unitOf(thread);
-    const form = t.formOf(thread.form);
+    const form = t.formOf(thread);
     const start = side === 'external' ? sizes.major : sizes.minor;
     const terms: Record<string, Term> = {
       start: { amount: exact(start, unit), from: 'table' },
@@ -115,7 +115,7 @@ export const blank = define({
 });
 
 /** Height of the full thread on one side ÷ pitch, for the percentage of thread a hole leaves. */
-const height = (form: t.Thread['form']): number => toNumber(t.formOf(form).majorToPitch);
+const height = (thread: t.Thread): number => toNumber(t.formOf(thread).majorToPitch);
 
 /** The tapping drill to use, with the percentage of thread it leaves. */
 export const drill = define({
@@ -139,7 +139,7 @@ export const drill = define({
     const answer = t.tappingDrill({
       major: inBase(thread.major),
       pitch: inBase(thread.pitch),
-      height: height(thread.form),
+      height: height(thread),
       aim: metric ? { kind: 'major-less-pitch' } : { kind: 'percent', percent: 75 },
       ...(bore ? { bore } : {}),
     });

@@ -1,3 +1,5 @@
 export * from './job';
 export * from './fields';
 export * from './stored';
+export * from './own-thread';
+export * from './starts';

@@ -1,8 +1,13 @@
 import type { Ratio, Stated } from '../quantity';
+import type { OwnThread } from '../thread/own';
 
-/** What is to be cut: a catalogued thread by its id, a bare pitch typed by hand, or a turning feed per rev. */
+/**
+ * What is to be cut: a catalogued thread by its id, one of a person's own with its figures as they were when it was
+ * chosen, a bare pitch typed by hand, or a turning feed per rev.
+ */
 export type ThreadChoice =
   | { readonly kind: 'catalogue'; readonly id: string }
+  | { readonly kind: 'own'; readonly id: string; readonly own: OwnThread }
   | { readonly kind: 'pitch'; readonly pitch: Stated }
   | { readonly kind: 'feed'; readonly perRev: Stated };
 
@@ -37,5 +42,3 @@ export const blankJob = (): Job =>
     rpm: null,
     room: null,
   });
-
-export const MAX_STARTS = 60;

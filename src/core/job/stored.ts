@@ -1,7 +1,9 @@
 import { fromStored, stated, toStored, type Ratio, type Stated } from '../quantity';
 import { checkNumber, readStored, storeStated, type NumberField } from '../machine';
 import { FEED_FIELD, JOB_FIELDS, PITCH_FIELD } from './fields';
-import { blankJob, MAX_STARTS, type Job, type ThreadChoice } from './job';
+import { blankJob, type Job, type ThreadChoice } from './job';
+import { readOwn, storeOwn } from './own-thread';
+import { MAX_STARTS } from './starts';
 
 /** A stated value that the field would take from a person too; null for anything else. */
 const readField = (field: NumberField, x: unknown): Stated | null => {
@@ -12,6 +14,7 @@ const readField = (field: NumberField, x: unknown): Stated | null => {
 export const storeThread = (t: ThreadChoice | null): unknown => {
   if (!t) return null;
   if (t.kind === 'catalogue') return { kind: t.kind, id: t.id };
+  if (t.kind === 'own') return { kind: t.kind, id: t.id, own: storeOwn(t.own) };
   if (t.kind === 'pitch') return { kind: t.kind, pitch: storeStated(t.pitch) };
   return { kind: t.kind, perRev: storeStated(t.perRev) };
 };
@@ -21,6 +24,8 @@ export const readThread = (x: unknown): ThreadChoice | null => {
   const raw = x as Record<string, unknown>;
   if (raw.kind === 'catalogue' && typeof raw.id === 'string' && raw.id.length <= 80)
     return { kind: 'catalogue', id: raw.id };
+  const own = raw.kind === 'own' ? readOwn(raw.own) : null;
+  if (own && typeof raw.id === 'string' && raw.id.length <= 80) return { kind: 'own', id: raw.id, own };
   const pitch = raw.kind === 'pitch' ? readField(PITCH_FIELD, raw.pitch) : null;
   if (pitch) return { kind: 'pitch', pitch };
   const perRev = raw.kind === 'feed' ? readField(FEED_FIELD, raw.perRev) : null;

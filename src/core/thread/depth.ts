@@ -44,26 +44,36 @@ export type InfeedRefusal =
   | 'crest-vanishes'
   | 'root-past-centre';
 
+interface Refusal {
+  readonly ok: false;
+  readonly refusal: InfeedRefusal;
+  readonly limit?: number;
+}
+
+interface CrestAnswer {
+  readonly ok: true;
+  /** Radial infeed from first touch to the target, same unit as asked. */
+  readonly radial: number;
+  /** Width left at the crest when the target is reached; a full-form insert makes its own. */
+  readonly crestWidth: number;
+  /** Pitch line to tool tip. */
+  readonly below: number;
+  /**
+   * How much further out (in) the root stands than it must, radially: above 0 the mating crest would touch, though
+   * the pitch diameter is right. Null where no limit was given.
+   */
+  readonly rootShort: number | null;
+}
+export type CrestInfeed = CrestAnswer | Refusal;
+
 export type Infeed =
-  | {
-      readonly ok: true;
-      /** Radial infeed from first touch to the target, same unit as asked. */
-      readonly radial: number;
+  | (CrestAnswer & {
       /** Diameter at the bottom of the groove when the pitch diameter is reached. */
       readonly rootDiameter: number;
-      /** Width left at the crest when the target is reached. */
-      readonly crestWidth: number;
-      /** Pitch line to tool tip. */
-      readonly below: number;
-      /**
-       * How much further out (in) the root stands than `rootMustReach` allows, radially: above 0 the mating
-       * crest would touch, though the pitch diameter is right. Null where no limit was given.
-       */
-      readonly rootShort: number | null;
-    }
-  | { readonly ok: false; readonly refusal: InfeedRefusal; readonly limit?: number };
+    })
+  | Refusal;
 
-const refuse = (refusal: InfeedRefusal, limit?: number): Infeed =>
+const refuse = (refusal: InfeedRefusal, limit?: number): Refusal =>
   limit === undefined ? { ok: false, refusal } : { ok: false, refusal, limit };
 
 /** Largest flat or radius with which the flanks still reach down past the pitch line. */
@@ -84,7 +94,7 @@ const tipBelowPitchLine = (nose: Nose, half: HalfAngles, pitch: number): number 
   }
 };
 
-const checkNose = (nose: Nose, half: HalfAngles, pitch: number): Infeed | null => {
+const checkNose = (nose: Nose, half: HalfAngles, pitch: number): Refusal | null => {
   if (nose.kind === 'sharp') return null;
   if (!(nose.size >= 0)) return refuse('not-positive');
   if (nose.kind === 'full-form') {
@@ -96,32 +106,73 @@ const checkNose = (nose: Nose, half: HalfAngles, pitch: number): Infeed | null =
   return nose.size < largest ? null : refuse('nose-too-big', largest);
 };
 
+/** The same question where only the crest's height over the pitch line is known: a worm has no diameter of its own. */
+export interface CrestQuestion {
+  readonly half: HalfAngles;
+  readonly pitch: number;
+  readonly nose: Nose;
+  /** From the diameter the tool starts at down to the pitch line wanted, radially. */
+  readonly addendum: number;
+  /** From the pitch line down to where the root must at least stand, if known. */
+  readonly reach?: number;
+}
+
 /**
- * Radial infeed that brings the pitch diameter to the target:
- * external t = (from − d₂)/2 + b, internal t = (D₂ − from)/2 + b, where b, pitch line to tool tip, is
- * (P/4) cot A − r (csc A − 1) for a round nose, (P/4) cot A − (f/2) cot A for a flat one (symmetrical form).
- * Own geometry; gives 17/24 H for r = H/6 and 5/8 H for f = P/4 from the nominal diameter (ISO 68-1).
+ * Radial infeed from the crest: addendum + b, where b, pitch line to tool tip, is (P/4) cot A − r (csc A − 1) for a
+ * round nose, (P/4) cot A − (f/2) cot A for a flat one (symmetrical form; of two different flanks both are reckoned
+ * with). Own geometry; gives 17/24 H for r = H/6 and 5/8 H for f = P/4 from the nominal diameter (ISO 68-1).
  * A square thread is refused (`parallel-flanks`): its width comes from the tool, not from the depth.
  */
-export const infeedDepth = (q: InfeedQuestion): Infeed => {
-  const { half, pitch, nose, from, targetPitchDiameter: target } = q;
-  if (!(pitch > 0 && from > 0 && target > 0)) return refuse('not-positive');
+export const infeedFromCrest = (q: CrestQuestion): CrestInfeed => {
+  const { half, pitch, nose, addendum } = q;
+  if (!(pitch > 0)) return refuse('not-positive');
   if (!anglesUsable(half)) return refuse('angle-out-of-range');
   if (opening(half) === 0) return refuse('parallel-flanks');
   const bad = checkNose(nose, half, pitch);
   if (bad) return bad;
-
-  const outward = q.side === 'external' ? 1 : -1;
-  const addendum = (outward * (from - target)) / 2;
   if (!(addendum > 0)) return refuse('nothing-to-cut');
   const crestWidth = pitch / 2 - addendum * opening(half);
-  if (crestWidth <= 0) return refuse('crest-vanishes');
-
+  // A full-form insert makes the crest itself, out of what was left over.
+  if (crestWidth <= 0 && nose.kind !== 'full-form') return refuse('crest-vanishes');
   const below = tipBelowPitchLine(nose, half, pitch);
-  const rootDiameter = target - 2 * outward * below;
-  if (rootDiameter <= 0) return refuse('root-past-centre');
-  const rootShort = q.rootMustReach === undefined ? null : (outward * (rootDiameter - q.rootMustReach)) / 2;
-  return { ok: true, radial: addendum + below, rootDiameter, crestWidth, below, rootShort };
+  const rootShort = q.reach === undefined ? null : q.reach - below;
+  return { ok: true, radial: addendum + below, crestWidth, below, rootShort };
+};
+
+/**
+ * Radial infeed that brings the pitch diameter to the target: external t = (from − d₂)/2 + b, internal
+ * t = (D₂ − from)/2 + b, with the b of infeedFromCrest.
+ */
+export const infeedDepth = (q: InfeedQuestion): Infeed => {
+  const { half, pitch, nose, from, targetPitchDiameter: target, rootMustReach: root } = q;
+  if (!(from > 0 && target > 0)) return refuse('not-positive');
+  const outward = q.side === 'external' ? 1 : -1;
+  const answer = infeedFromCrest({
+    half,
+    pitch,
+    nose,
+    addendum: (outward * (from - target)) / 2,
+    ...(root === undefined ? {} : { reach: (outward * (target - root)) / 2 }),
+  });
+  if (!answer.ok) return answer;
+  const rootDiameter = target - 2 * outward * answer.below;
+  return rootDiameter > 0 ? { ...answer, rootDiameter } : refuse('root-past-centre');
+};
+
+/**
+ * Largest round or flat nose whose tip, with the flanks at the right width, still stands `reach` below the pitch line;
+ * null where even a sharp one doesn't.
+ */
+export const largestReaching = (
+  kind: 'radius' | 'flat',
+  half: HalfAngles,
+  pitch: number,
+  reach: number,
+): number | null => {
+  const left = apexBelowPitchLine(half, pitch) - reach;
+  if (!(left > 0)) return null;
+  const size = kind === 'flat' ? left * opening(half) : left / tipAboveApexRadius(half, 1);
+  return Math.min(size, largestNose(kind, half, pitch));
 };
 
 /**

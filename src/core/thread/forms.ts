@@ -3,7 +3,7 @@ import { nptSizes } from './npt';
 import { formOf, type Form } from './profiles';
 import type { Thread } from './thread';
 
-export { formOf, H60, type Form } from './profiles';
+export { formOf, H60, standardForm, type Form, type StandardForm } from './profiles';
 
 /** Included angle between the flanks, degrees. */
 export const includedAngle = (form: Form): Ratio => add(form.flanks[0], form.flanks[1]);
@@ -48,7 +48,7 @@ export const basicSizes = (thread: Thread): BasicSizes | null => {
   const major = majorLength(thread);
   if (!p || !major) return null;
   if (thread.form === 'npt60') return nptSizes(thread.size, major, p);
-  const form = formOf(thread.form);
+  const form = formOf(thread);
   const step = depthStep(form, thread);
   const lost = (times: Ratio): Ratio => (step ? roundToStep(mul(times, p), step) : mul(times, p));
   return {

@@ -1,5 +1,8 @@
 import { add, div, mul, ratio, type Ratio } from '../quantity';
-import type { FormId } from './thread';
+import type { FormId, Thread } from './thread';
+
+/** A form that a standard or a handbook gives. */
+export type StandardForm = Exclude<FormId, 'own'>;
 
 /**
  * A basic profile, all lengths as multiples of the pitch. Diameters lose twice the depth on one side.
@@ -50,7 +53,7 @@ const J = {
   rootRadius: J_ROOT,
 };
 
-const FORMS: Readonly<Record<FormId, Omit<Form, 'id'>>> = {
+const FORMS: Readonly<Record<StandardForm, Omit<Form, 'id'>>> = {
   iso60: {
     flanks: half60,
     sharpHeight: H60,
@@ -167,4 +170,14 @@ const FORMS: Readonly<Record<FormId, Omit<Form, 'id'>>> = {
 };
 
 /** The form's basic profile. */
-export const formOf = (id: FormId): Form => ({ id, ...FORMS[id] });
+export const standardForm = (id: StandardForm): Form => ({ id, ...FORMS[id] });
+
+/**
+ * The basic profile of a thread: its form's, or its own.
+ * @throws RangeError for a thread of its own form that brings no profile: a slip of the code, never of a person
+ */
+export const formOf = ({ form, profile }: Pick<Thread, 'form' | 'profile'>): Form => {
+  if (profile) return profile;
+  if (form === 'own') throw new RangeError('a thread of its own form without a profile');
+  return standardForm(form);
+};

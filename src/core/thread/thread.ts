@@ -1,4 +1,5 @@
 import type { Stated } from '../quantity';
+import type { Form } from './profiles';
 
 /** Flank form: decides angles and constants of the basic profile. */
 export type FormId =
@@ -16,7 +17,9 @@ export type FormId =
   | 'npt60'
   | 'cycle60'
   | 'worm29'
-  | 'worm40';
+  | 'worm40'
+  /** Flanks of a person's own: the thread brings its profile along. */
+  | 'own';
 
 /** A thread in the catalogue, or one made from what a person typed. */
 export interface Thread {
@@ -33,6 +36,8 @@ export interface Thread {
   readonly pitch: Stated;
   readonly starts: number;
   readonly form: FormId;
+  /** The basic profile of a thread whose form is 'own'. */
+  readonly profile?: Form;
   /** Taper on diameter as rise over run (1/16), for taper pipe threads. */
   readonly taper?: Stated;
 }

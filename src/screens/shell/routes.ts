@@ -15,7 +15,7 @@ const THREAD_PAGES: Readonly<Record<string, string>> = {
   limits: 'ls-limits',
   measure: 'ls-measure',
   what: 'ls-identify',
-  own: 'ls-own-thread',
+  own: 'ls-own',
 };
 const LIST = ['list', 'new'];
 
@@ -25,6 +25,8 @@ export const routeOf = (hash: string, before: string): Route => {
   const [sub = ''] = path;
   if (place === 'enter') return { tag: 'ls-enter', place: before, path, full: true };
   if (place === 'threads' && sub === 'type') return { tag: 'ls-type', place, path, full: true };
+  if (place === 'threads' && sub === 'own' && path[1])
+    return { tag: 'ls-own-thread', place, path, full: false };
   const page = place === 'threads' ? THREAD_PAGES[sub] : undefined;
   if (page) return { tag: page, place, path, full: false };
   if (place === 'threads' && FIND.includes(sub)) return { tag: 'ls-find', place, path, full: false };

@@ -13,7 +13,7 @@ const ROUNDED: readonly string[] = ['whitworth55', 'ba47', 'round30'];
 
 const shapeOf = (thread: Thread): ProfileShape | null => {
   if (thread.pitch.unit === 'module' || thread.pitch.unit === 'dp') return null;
-  const form = formOf(thread.form);
+  const form = formOf(thread);
   const pitch = toNumber(inBase(thread.pitch));
   const root = form.rootRadius ? toNumber(form.rootRadius.min) * pitch : 0;
   return {

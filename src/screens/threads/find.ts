@@ -1,8 +1,8 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
-import { FAMILIES, threadById, threadsOf, type Thread } from '../../core/thread';
-import { identifyKey } from '../../text/pages';
+import { FAMILIES, threadsOf, type Thread } from '../../core/thread';
+import { identifyKey, ownKeyText } from '../../text/pages';
 import { familyText, threadsText } from '../../text/threads';
 import { statedText } from '../../text/numbers';
 import type { App } from '../../state';
@@ -11,7 +11,7 @@ import type { App } from '../../state';
 @customElement('ls-find')
 export class FindScreen extends ScreenElement<App> {
   private choose(t: Thread): void {
-    void this.app.chooseThread({ kind: 'catalogue', id: t.id }, t.starts);
+    void this.app.chooseFound(t);
     this.go('#/threads');
   }
 
@@ -20,7 +20,7 @@ export class FindScreen extends ScreenElement<App> {
   }
 
   private known(ids: readonly string[], most: number): Thread[] {
-    return ids.flatMap((id) => threadById(id) ?? []).slice(0, most);
+    return ids.flatMap((id) => this.app.own.threadById(id) ?? []).slice(0, most);
   }
 
   private start() {
@@ -45,7 +45,10 @@ export class FindScreen extends ScreenElement<App> {
           : nothing
       }
       <a class="key solid" href="#/threads/type">${threadsText.search}</a>
-      <a class="key" href="#/threads/what">${identifyKey}</a>
+      <div class="pair">
+        <a class="key" href="#/threads/what">${identifyKey}</a>
+        <a class="key" href="#/threads/own">${ownKeyText}</a>
+      </div>
       <h2 class="label">${threadsText.families}</h2>
       <div class="grid2">
         ${FAMILIES.map((f) => html`<a class="key" href="#/threads/family/${f.id}">${familyText(f.id)}</a>`)}

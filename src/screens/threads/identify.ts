@@ -1,5 +1,5 @@
 import { html, nothing } from 'lit';
-import { customElement, state } from 'lit/decorators.js';
+import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import { inBase, toNumber } from '../../core/quantity';
 import { catalogue } from '../../core/thread';
@@ -30,15 +30,39 @@ const ANGLES = ['none', '60', '55', '47.5', '30', '29'] as const;
 /** Two that differ in nothing usual are less than this apart, in standard deviations. */
 const APART = 1;
 
-let candidates: readonly Candidate[] | null = null;
+let catalogued: readonly Candidate[] | null = null;
+let own: { readonly version: number; readonly candidates: readonly Candidate[] } | null = null;
+
+/** What may be it: the catalogue and the person's own threads. */
+const candidatesOf = ({ own: threads }: App): readonly Candidate[] => {
+  catalogued ??= candidatesFrom(catalogue());
+  if (own?.version !== threads.version)
+    own = { version: threads.version, candidates: [...catalogued, ...candidatesFrom(threads.complete)] };
+  return own.candidates;
+};
 
 /** What is this thread? From what could be measured, the threads it may be, and what would tell them apart. */
 @customElement('ls-identify')
 export class IdentifyScreen extends ScreenElement<App> {
-  @state() private side: 'external' | 'internal' = 'external';
-  @state() private pitchBy: 'count' | 'gauge' = 'count';
-  @state() private instrument: keyof typeof U = 'caliper';
-  @state() private angle: (typeof ANGLES)[number] = 'none';
+  /** What was last chosen by key; it outlives the pad and the page. */
+  private chosen<K extends string>(name: string, of: readonly K[], usual: K): K {
+    return of.find((k) => k === this.app.settings.choices[`identify.${name}`]) ?? usual;
+  }
+  private keep(name: string, value: string): void {
+    void this.app.choose(`identify.${name}`, value);
+  }
+  private get side() {
+    return this.chosen('side', ['external', 'internal'] as const, 'external');
+  }
+  private get pitchBy() {
+    return this.chosen('pitchBy', ['count', 'gauge'] as const, 'count');
+  }
+  private get instrument() {
+    return this.chosen('instrument', Object.keys(U) as (keyof typeof U)[], 'caliper');
+  }
+  private get angle() {
+    return this.chosen('angle', ANGLES, 'none');
+  }
 
   private mm(key: string): number | null {
     const s = this.app.readings.get(`identify.${key}`);
@@ -89,7 +113,7 @@ export class IdentifyScreen extends ScreenElement<App> {
 
   private use(m: Match): void {
     const { thread } = m.candidate;
-    void this.app.chooseThread({ kind: 'catalogue', id: thread.id }, thread.starts);
+    void this.app.chooseFound(thread);
     this.go('#/threads');
   }
 
@@ -113,7 +137,7 @@ export class IdentifyScreen extends ScreenElement<App> {
   }
 
   private answer() {
-    const found = identify(this.readings, (candidates ??= candidatesFrom(catalogue())));
+    const found = identify(this.readings, candidatesOf(this.app));
     if (!found.ok) return html`<p>${found.refusal === 'nothing-measured' ? t.nothing : t.refused}</p>`;
     const together = found.matches.filter((m) => m.together);
     const others = found.matches.filter((m) => !m.together).slice(0, 6);
@@ -140,7 +164,7 @@ export class IdentifyScreen extends ScreenElement<App> {
           ['internal', t.side.internal],
         ],
         this.side,
-        (k) => (this.side = k),
+        (k) => this.keep('side', k),
       )}
       <div class="stack">${this.entry('diameter', t.diameter[this.side])}</div>
       ${this.choice(
@@ -150,7 +174,7 @@ export class IdentifyScreen extends ScreenElement<App> {
           ['gauge', t.pitchWays.gauge],
         ],
         this.pitchBy,
-        (k) => (this.pitchBy = k),
+        (k) => this.keep('pitchBy', k),
       )}
       <div class="stack">
         ${
@@ -163,17 +187,17 @@ export class IdentifyScreen extends ScreenElement<App> {
         t.readWith,
         (['caliper', 'micrometer', 'rule'] as const).map((k) => [k, t.instruments[k]] as const),
         this.instrument,
-        (k) => (this.instrument = k),
+        (k) => this.keep('instrument', k),
       )}
       ${this.choice(
         t.angle,
         ANGLES.map((k) => [k, t.angles[k]] as const),
         this.angle,
-        (k) => (this.angle = k),
+        (k) => this.keep('angle', k),
       )}
       ${this.answer()}
       <div class="apart">
-        <button class="key stop" @click=${() => void this.app.readings.clear('identify.')}>${t.clear}</button>
+        <button class="key stop" @click=${() => void this.app.clearReadings('identify.')}>${t.clear}</button>
       </div>
     `;
   }

@@ -86,7 +86,7 @@ export class LimitsScreen extends ScreenElement<App> {
       ></ls-row>`;
     return html`<h2>${t.basic}</h2>
       <div>${row(t.major, sizes.major)} ${row(t.pitch(), sizes.pitch)} ${row(t.minor, sizes.minor)}</div>
-      <p class="note">${formOf(thread.form).source}</p>`;
+      <p class="note">${formOf(thread).source}</p>`;
   }
 
   private limits(thread: Thread, classId: string | null) {

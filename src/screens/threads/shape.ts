@@ -16,7 +16,7 @@ export const limitsShape = (
   const outlines = drawnBand(thread, l);
   const pitch = pitchLength(thread);
   if (!outlines || !pitch) return null;
-  const { flanks } = formOf(thread.form);
+  const { flanks } = formOf(thread);
   const numbers = (o: Diameters): Outline => ({
     major: toNumber(o.major),
     pitch: toNumber(o.pitch),

@@ -132,7 +132,7 @@ export const drillsSection = (thread: Thread) => {
   const found = tappingDrill({
     major: inBase(thread.major),
     pitch: inBase(thread.pitch),
-    height: toNumber(formOf(thread.form).majorToPitch),
+    height: toNumber(formOf(thread).majorToPitch),
     aim: metric ? { kind: 'major-less-pitch' } : { kind: 'percent', percent: 75 },
     ...(l?.ok ? { bore: { min: mm(l.minor.min), max: mm(l.minor.max) } } : {}),
   });

@@ -4,7 +4,7 @@ import { ScreenElement } from '../../elements/screen';
 import '../../elements/row';
 import '../../elements/standing';
 import { classOf, type Figure } from '../../core/figures';
-import { familyById, type Thread } from '../../core/thread';
+import { classesOf, ownKey, type Thread } from '../../core/thread';
 import { compare, decimalText, ratioText, roundTo, type Ratio, type Stated } from '../../core/quantity';
 import type { Job, NoseKind } from '../../core/job';
 import { decimal, mark, showLead, statedText } from '../../text/numbers';
@@ -248,8 +248,8 @@ export class ThreadsScreen extends ScreenElement<App> {
   }
 
   private classes(thread: Thread, job: Job) {
-    const family = familyById(thread.family);
-    const offered = (job.side === 'external' ? family?.externalClasses : family?.internalClasses) ?? [];
+    const classes = classesOf(thread);
+    const offered = job.side === 'external' ? classes.external : classes.internal;
     const now = classOf(thread, job.classId, job.side);
     if (offered.length < 2) return nothing;
     return html`<h2 class="label">${threadsText.class}</h2>
@@ -265,6 +265,12 @@ export class ThreadsScreen extends ScreenElement<App> {
             </button>`,
         )}
       </div>`;
+  }
+
+  /** One of the person's own can be changed from here. */
+  private ownLink(thread: Thread | null) {
+    const key = thread && ownKey(thread.id);
+    return key ? html`<a class="key left" href="#/threads/own/${key}">${threadsText.ownEdit}</a>` : nothing;
   }
 
   private chosenView(thread: Thread | null, pitch: Stated) {
@@ -311,7 +317,7 @@ export class ThreadsScreen extends ScreenElement<App> {
               <a class="key left" href="#/threads/measure">${measureKey}</a>`
           : nothing
       }
-      ${thread ? this.classes(thread, job) : nothing}
+      ${thread ? this.classes(thread, job) : nothing} ${this.ownLink(thread)}
       ${
         thread
           ? html`<button

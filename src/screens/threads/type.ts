@@ -52,7 +52,8 @@ export class TypeScreen extends ScreenElement<App> {
     if (this.way === 'module' || this.way === 'dp' || this.way.startsWith('feed')) return [];
     const { favourites, recent } = this.app.settings;
     const unit = this.way === 'any' ? null : (this.way as 'mm' | 'in' | 'tpi');
-    return search(this.typed, { unit, favourites: new Set(favourites), recent, limit: SHOWN });
+    const own = this.app.own.indexes;
+    return search(this.typed, { unit, favourites: new Set(favourites), recent, own, limit: SHOWN });
   }
 
   /** What was typed, taken as a pitch or feed by itself. */
@@ -70,7 +71,7 @@ export class TypeScreen extends ScreenElement<App> {
   }
 
   private pick(t: Thread): void {
-    void this.app.chooseThread({ kind: 'catalogue', id: t.id }, t.starts);
+    void this.app.chooseFound(t);
     this.go('#/threads');
   }
 

@@ -5,9 +5,9 @@ import { blank } from '../../../src/core/thread/blank';
 import { catalogue, FAMILIES, threadById } from '../../../src/core/thread/catalogue';
 import { classesOf } from '../../../src/core/thread/classes';
 import { engagement, groupOf, recommended } from '../../../src/core/thread/engagement';
-import { basicSizes, formOf } from '../../../src/core/thread/forms';
+import { basicSizes, formOf, standardForm, type StandardForm } from '../../../src/core/thread/forms';
 import { limits, type Limits } from '../../../src/core/thread/limits';
-import type { FormId, Thread } from '../../../src/core/thread/thread';
+import type { Thread } from '../../../src/core/thread/thread';
 
 const anyThread = fc.constantFrom(...catalogue());
 const classesOfThread = (t: Thread): string[] => {
@@ -100,7 +100,7 @@ describe('every family', () => {
       const of = catalogue().filter((t) => t.family === id);
       expect(of.length).toBeGreaterThan(0);
       for (const t of of) {
-        expect(formOf(t.form).id).toBe(t.form);
+        expect(formOf(t).id).toBe(t.form);
         for (const cls of [...f.externalClasses, ...f.internalClasses]) {
           const l = limits(t, cls);
           if (l.ok) expect(l.kind).toBe(f.externalClasses.includes(cls) ? 'external' : 'internal');
@@ -112,7 +112,7 @@ describe('every family', () => {
   );
 
   it('sharp heights are ½ cot of the half angle', () => {
-    const sharp = (id: FormId): number => toNumber(formOf(id).sharpHeight as Ratio);
+    const sharp = (id: StandardForm): number => toNumber(standardForm(id).sharpHeight as Ratio);
     const height = (deg: number): number => 0.5 / Math.tan((deg * Math.PI) / 180);
     expect(sharp('iso60')).toBeCloseTo(height(30), 12);
     expect(sharp('whitworth55')).toBeCloseTo(height(27.5), 12);
@@ -127,7 +127,7 @@ describe('every family', () => {
 
   it('the flat left at the root radius’s tangent never crosses the other flank', () => {
     for (const id of ['iso60', 'unj60', 'mj60', 'whitworth55'] as const) {
-      const f = formOf(id);
+      const f = standardForm(id);
       if (!f.rootRadius) throw new Error();
       // Apex to the bottom of a radius is r (1 / sin a − 1); the root may not lie below the sharp apex.
       const a = (toNumber(f.flanks[0]) * Math.PI) / 180;

@@ -36,7 +36,7 @@ export const candidatesFrom = (threads: readonly Thread[]): readonly Candidate[]
       pitchDiameter: sizes ? mm(sizes.pitch) : null,
       minor: sizes ? mm(sizes.minor) : null,
       pitch,
-      angle: toNumber(includedAngle(formOf(thread.form))),
+      angle: toNumber(includedAngle(formOf(thread))),
       taper,
       starts: thread.starts,
       crests: {

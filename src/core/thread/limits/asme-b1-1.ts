@@ -70,7 +70,7 @@ export const asmeB11 = (thread: Thread, classId: string): LimitsResult => {
     const majorMax = sub(inch4(basic.major), allowance);
     const pitchMax = sub(inch4(basic.pitch), allowance);
     const pitchMin = sub(pitchMax, pitchTol);
-    const root = formOf(thread.form).rootRadius;
+    const root = formOf(thread).rootRadius;
     const fromPitch = (r: Ratio): Ratio => mul(sub(H60, mul(2, r)), P);
     return {
       ...common,

@@ -25,7 +25,7 @@ const readRows = (): Map<number, Row> =>
   );
 
 /** Clearance at the root, mm (ISO 2901): 0.15, 0.25, 0.5 or 1. */
-const rootClearance = (p: number): Ratio =>
+export const rootClearance = (p: number): Ratio =>
   p < 2 ? ratio(15, 100) : p <= 5 ? ratio(1, 4) : p <= 12 ? ratio(1, 2) : ratio(1);
 
 const um = (n: number): Ratio => ratio(n, 1000);

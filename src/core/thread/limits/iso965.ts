@@ -111,7 +111,7 @@ export const iso965 = (thread: Thread, classId: string): LimitsResult => {
     const pitchMax = round(sub(basic.pitch, um(pitchDev)));
     const pitchMin = sub(pitchMax, um(pitchTol));
     // A root of radius r in a 60° groove lies r from the sharp apex, and the apex H/2 inside the pitch line.
-    const root = formOf(thread.form).rootRadius;
+    const root = formOf(thread).rootRadius;
     const rootMax = root && round(sub(sub(basic.pitch, um(pitchDev)), mul(sub(H60, mul(2, root.max)), P)));
     // Printed tables take the whole tolerance, rounded, from the rounded largest root: Td2 and what the radii differ.
     const rootTol = root && round(add(um(pitchTol), mul(2, sub(root.max, root.min), P)));

@@ -13,7 +13,7 @@ import type { WireThread } from './seat';
 const ROUND_CREST = ['whitworth55', 'ba47'] as const satisfies readonly Thread['form'][];
 
 export const wireThreadOf = (thread: Thread): WireThread => {
-  const [load, other] = formOf(thread.form).flanks;
+  const [load, other] = formOf(thread).flanks;
   const pitch = leadNumber(leadFrom(thread.pitch));
   return {
     half: { leading: toNumber(load), trailing: toNumber(other) },
@@ -37,7 +37,7 @@ export const wireSizes = (thread: Thread): WireSizes | null => {
   const t = wireThreadOf(thread);
   const best = bestWire(t.half, t.pitch);
   if (best === null) return null;
-  const form = formOf(thread.form);
+  const form = formOf(thread);
   const crest = (toNumber(form.majorToPitch) / 2) * t.pitch;
   const root = (toNumber(form.majorToMinor) / 2) * t.pitch - crest;
   const rounded = (ROUND_CREST as readonly string[]).includes(thread.form);

@@ -11,6 +11,7 @@ import { fieldUnitLabel } from '../../../text/units';
 import type { App } from '../../../state';
 import { identifyFields } from './identify';
 import { measureFields } from './measure';
+import { ownQuestion } from './own';
 import { plainUnit, readingQuestion, type Question } from './question';
 
 export type { Question } from './question';
@@ -124,7 +125,8 @@ const wireQuestion = (app: App): Question => ({
 
 /** The question at an address such as ["job", "rpm"]; null for an address that asks nothing. */
 export const questionFor = (app: App, path: readonly string[]): Question | null => {
-  const [what, name = ''] = path;
+  const [what, name = '', field = ''] = path;
+  if (what === 'own') return ownQuestion(app, name, field);
   if (what === 'wire') return wireQuestion(app);
   if (what === 'reading') return readingQuestion(app, name, { ...measureFields(), ...identifyFields() });
   if (!app.machine) return null;

@@ -1,0 +1,2 @@
+/** Most starts that may be entered. */
+export const MAX_STARTS = 60;

@@ -1,0 +1,3 @@
+/** A person's own threads: the list, and one of them. */
+import './own-list';
+import './own-thread';
