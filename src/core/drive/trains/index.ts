@@ -1,0 +1,4 @@
+export * from './written';
+export * from './mesh';
+export * from './train';
+export * from './search';
