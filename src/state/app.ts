@@ -260,6 +260,7 @@ export class App extends Emitter {
       name: entry.own.name || ownDesignation(entry.own),
       before: storeOwn(entry.own),
       deleted: entry.deleted,
+      away: deleted && !entry.deleted,
     });
   }
 

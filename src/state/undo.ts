@@ -11,13 +11,14 @@ export type UndoEntry =
       readonly name: string;
       readonly inUse: boolean;
     }
-  /** A thread of one's own as it was; `name` for the words, `deleted` for whether it had been put away. */
+  /** A thread of one's own as it was; `deleted`: it had been put away before; `away`: the change put it away. */
   | {
       readonly code: 'own-thread';
       readonly id: string;
       readonly name: string;
       readonly before: unknown;
       readonly deleted: boolean;
+      readonly away: boolean;
     }
   | { readonly code: 'readings'; readonly before: unknown }
   | { readonly code: 'wire'; readonly wire: unknown }

@@ -116,7 +116,7 @@ export const errorText = {
 type Undoable =
   | { readonly code: 'field'; readonly field: FieldName }
   | { readonly code: 'machine-put-away'; readonly name: string }
-  | { readonly code: 'own-thread'; readonly name: string }
+  | { readonly code: 'own-thread'; readonly name: string; readonly away: boolean }
   | { readonly code: 'wire' | 'readings' | 'thread' | 'check' | 'event' | 'hours' };
 
 /** What the undo key will do. */
@@ -127,7 +127,9 @@ export const undoText = (entry: Undoable): string => {
     case 'machine-put-away':
       return `Bring back ${entry.name || 'machine'}`;
     case 'own-thread':
-      return `Undo ${entry.name || 'own thread'}`;
+      return entry.away
+        ? `Bring back ${entry.name || 'the thread'}`
+        : `Undo the change of ${entry.name || 'the new thread'}`;
     case 'readings':
       return 'Bring the readings back';
     case 'wire':

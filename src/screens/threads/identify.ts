@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
-import { inBase, toNumber } from '../../core/quantity';
+import { inBase, read as readExact, stated, toNumber } from '../../core/quantity';
 import { catalogue } from '../../core/thread';
 import {
   candidatesFrom,
@@ -60,8 +60,14 @@ export class IdentifyScreen extends ScreenElement<App> {
   private get instrument() {
     return this.chosen('instrument', Object.keys(U) as (keyof typeof U)[], 'caliper');
   }
-  private get angle() {
-    return this.chosen('angle', ANGLES, 'none');
+  /** Told by a gauge: a reading like the others, cleared with them. */
+  private get angle(): (typeof ANGLES)[number] {
+    const kept = this.app.readings.get('identify.angle');
+    return (kept && ANGLES.find((a) => a === `${toNumber(kept.value)}`)) ?? 'none';
+  }
+  private setAngle(angle: (typeof ANGLES)[number]): void {
+    const read = readExact(angle);
+    void this.app.readings.set('identify.angle', read.ok ? stated(read.value, 'deg') : null);
   }
 
   private mm(key: string): number | null {
@@ -193,7 +199,7 @@ export class IdentifyScreen extends ScreenElement<App> {
         t.angle,
         ANGLES.map((k) => [k, t.angles[k]] as const),
         this.angle,
-        (k) => this.keep('angle', k),
+        (k) => this.setAngle(k),
       )}
       ${this.answer()}
       <div class="apart">

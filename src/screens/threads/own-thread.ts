@@ -142,6 +142,7 @@ export class OwnThreadScreen extends ScreenElement<App> {
             </div>`
           : nothing
       }
+      ${trouble ? html`<p class="alert" role="status">${ownTroubleText[trouble]}</p>` : nothing}
       <a class="key left" href="#/enter/own/${this.key}/starts">${startsText(own.starts)}</a>
       ${this.choice(
         ownText.hand,
@@ -153,7 +154,6 @@ export class OwnThreadScreen extends ScreenElement<App> {
         own,
       )}
       ${this.nameEntry(own)}
-      ${trouble ? html`<p class="alert" role="status">${ownTroubleText[trouble]}</p>` : nothing}
       ${
         own.pitch
           ? html`<button class="key solid" @click=${() => void this.use(own)}>
