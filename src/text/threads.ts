@@ -92,7 +92,12 @@ export const drillName = (kind: keyof typeof DRILL, name: string): string => DRI
 
 export const handName: Record<Job['hand'], string> = { right: 'Right-hand', left: 'Left-hand' };
 export const sideName: Record<Job['side'], string> = { external: 'External', internal: 'Internal' };
-export const noseName: Record<NoseKind, string> = { radius: 'Round', flat: 'Flat', sharp: 'Sharp' };
+export const noseName: Record<NoseKind, string> = {
+  radius: 'Round',
+  flat: 'Flat',
+  sharp: 'Sharp',
+  'full-form': 'Full form',
+};
 export const startsText = (n: number): string => (n === 1 ? 'Single start' : `${n} starts`);
 
 type Kept = Extract<NutRule, { kind: 'keep-closed' }>['reason'];

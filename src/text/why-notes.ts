@@ -13,6 +13,8 @@ export type SourceCode =
   | 'bestFraction'
   | 'nutTheorem'
   | 'groove'
+  | 'square'
+  | 'profile'
   | 'limits'
   | 'drill'
   | 'rates'
@@ -32,6 +34,12 @@ export type NoteCode =
   | 'held-nothing'
   | 'nut-conditions'
   | 'depth-stop-on-diameter'
+  | 'depth-from-crest'
+  | 'depth-root-short'
+  | 'depth-left-over'
+  | 'depth-square-narrow'
+  | 'blank-left-over'
+  | 'blank-basic'
   | 'not-positive'
   | 'no-drill-near';
 
@@ -46,6 +54,8 @@ export const sourceText: Record<SourceCode, string> = {
   nutTheorem:
     'Own derivation, in whole numbers; agrees with lathe makers’ dial plates for 8 tpi and 16 teeth',
   groove: 'Geometry of the groove; basic sizes of the thread’s standard (ISO 68-1, BS 84, BS 93)',
+  square: 'Common practice: depth and width of half the pitch; no standard gives a square thread',
+  profile: 'The form’s basic profile; the catalogue names its standard or custom',
   limits: 'Limits of size of the thread’s own standard',
   drill: 'Common practice: major less pitch for metric, 75 % of thread for inch',
   rates: 'Own reckoning; margin of 0.8 on electronic rates by common practice',
@@ -80,15 +90,27 @@ export const noteText: Record<NoteCode, string> = {
   get 'depth-stop-on-diameter'() {
     return `Radial, from the nominal diameter to the basic ${words().pitchDiameter}. Stop on the measured diameter, not on this figure.`;
   },
+  'depth-from-crest':
+    'Radial, from the crest as turned to the full width of groove. Measure the thread, not this depth.',
+  'depth-root-short':
+    'This nose is too large: the root stays short of where the mating crest needs room, though the diameter measured on the flanks is right.',
+  'depth-left-over':
+    'The insert cuts the crest too. Reckoned from a blank left 0.05 mm (0.002 in) over: common practice with such inserts.',
+  'depth-square-narrow':
+    'The tool is narrower than half the pitch: widen the groove by moving the tool along.',
+  'blank-left-over':
+    'The insert cuts the crest too, so 0.03 to 0.07 mm (0.001 to 0.003 in) stays on the diameter for it: common practice. What the insert’s maker says goes first.',
+  'blank-basic': 'A basic size alone, without limits: work to a gauge or the mating part.',
   'depth-not-positive': 'A size is zero or below.',
   'depth-angle-out-of-range': 'The flank angles do not make a thread.',
-  'depth-parallel-flanks': 'A square thread gets its width from the tool, not from the depth.',
+  'depth-parallel-flanks':
+    'A square thread gets its width from the tool: take a flat one, half the pitch wide.',
   'depth-nose-too-big':
     'The tool’s nose is too large for this pitch: its flanks would not reach the pitch line.',
   'depth-nothing-to-cut': 'The starting diameter leaves nothing to cut.',
   'depth-crest-vanishes': 'The crest would vanish before the depth is reached.',
   'depth-root-past-centre': 'The groove would pass the centre of the work.',
-  'no-limits-known': 'No limits of size are known for this thread.',
+  'no-limits-known': 'No published limits are built in for this thread; work to a gauge or the mating part.',
   'class-not-in-standard': 'The standard does not give this class for this thread.',
   'class-unreadable': 'The class can’t be read.',
   'no-grade-at-this-pitch': 'The standard gives no such grade at this pitch.',
@@ -97,7 +119,7 @@ export const noteText: Record<NoteCode, string> = {
   'pitch-too-fine-for-diameter': 'The standard does not give so fine a pitch at this diameter.',
   'diameter-not-in-standard': 'The standard gives no limits for this diameter.',
   'taper-gauged-by-length': 'A taper thread is gauged by its length, not by its diameter.',
-  'multi-start-not-covered': 'The standard gives no limits for several starts.',
+  'multi-start-not-covered': 'The limits known here are for a single start; none are made up for several.',
   'no-major-diameter': 'This thread has no diameter of its own.',
   'not-positive': 'A size is zero or below.',
   'no-drill-near': 'No standard drill leaves between 30 and 100 % of thread.',

@@ -20,9 +20,19 @@ export type FormulaCode =
   | 'depth-sharp'
   | 'depth-flat'
   | 'depth-radius'
+  | 'depth-full-form'
+  | 'depth-square'
+  | 'crest-sharp'
+  | 'crest-flat'
+  | 'crest-radius'
+  | 'crest-full-form'
   | 'blank'
   | 'blank-external'
   | 'blank-internal'
+  | 'blank-full-form-external'
+  | 'blank-full-form-internal'
+  | 'blank-basic-external'
+  | 'blank-basic-internal'
   | 'drill'
   | 'drill-metric'
   | 'drill-inch'
@@ -42,6 +52,25 @@ export interface FormulaText {
   /** The line only names values, so they stand as they were stated; else lengths become millimetres in it. */
   readonly asStated?: true;
 }
+
+type Nosed = 'sharp' | 'flat' | 'radius' | 'full-form';
+
+/** From the pitch line to the tip of each nose. */
+const TIPS: Readonly<Record<Nosed, readonly [title: string, formula: string, signs?: string]>> = {
+  sharp: ['Depth, sharp nose', '({pitch} ÷ 4) × cot A', HALF_ANGLE],
+  flat: ['Depth, flat nose', '({pitch} ÷ 4 − {nose} ÷ 2) × cot A', HALF_ANGLE],
+  radius: ['Depth, round nose', '({pitch} ÷ 4) × cot A − {nose} × (1 ÷ sin A − 1)', HALF_ANGLE],
+  'full-form': ['Depth, full-form insert', '{tip}'],
+};
+const depths = <P extends 'depth' | 'crest'>(before: P, first: string) =>
+  Object.fromEntries(
+    Object.entries(TIPS).map(([kind, [title, tip, signs]]) => [
+      `${before}-${kind}`,
+      { title, formula: `${first}, + ${tip}`, ...(signs ? { signs } : {}) },
+    ]),
+  ) as Record<`${P}-${Nosed}`, FormulaText>;
+/** From the starting diameter, or from the crest of a thread that has no diameter of its own. */
+const DEPTHS = { ...depths('depth', HALF), ...depths('crest', '{addendum}') };
 
 export const formulaText: Record<FormulaCode, FormulaText> = {
   chosen: { title: 'What is cut', formula: '{pitch}', asStated: true },
@@ -66,24 +95,27 @@ export const formulaText: Record<FormulaCode, FormulaText> = {
     signs: 'In lowest terms this is a ÷ b. The nut finds the same groove every b pitches of the screw.',
   },
   depth: { title: 'Depth', formula: `${HALF}, and from the pitch line to the tool’s tip` },
-  'depth-sharp': {
-    title: 'Depth, sharp nose',
-    formula: `${HALF}, + ({pitch} ÷ 4) × cot A`,
-    signs: HALF_ANGLE,
-  },
-  'depth-flat': {
-    title: 'Depth, flat nose',
-    formula: `${HALF}, + ({pitch} ÷ 4 − {nose} ÷ 2) × cot A`,
-    signs: HALF_ANGLE,
-  },
-  'depth-radius': {
-    title: 'Depth, round nose',
-    formula: `${HALF}, + ({pitch} ÷ 4) × cot A − {nose} × (1 ÷ sin A − 1)`,
-    signs: HALF_ANGLE,
+  ...DEPTHS,
+  'depth-square': {
+    title: 'Depth, square thread',
+    formula: '{pitch} ÷ 2',
+    signs: 'The tool makes the width, half the pitch as well.',
   },
   blank: { title: 'Blank', formula: 'limits of the class for the crest' },
   'blank-external': { title: 'Turn blank to', formula: '{min} to {max}, class {class}', asStated: true },
   'blank-internal': { title: 'Bore to', formula: '{min} to {max}, class {class}', asStated: true },
+  'blank-full-form-external': {
+    title: 'Turn blank to',
+    formula: '{max} + {least} to {max} + {most}',
+    asStated: true,
+  },
+  'blank-full-form-internal': {
+    title: 'Bore to',
+    formula: '{min} − {most} to {min} − {least}',
+    asStated: true,
+  },
+  'blank-basic-external': { title: 'Turn blank to', formula: 'basic size {max}', asStated: true },
+  'blank-basic-internal': { title: 'Bore to', formula: 'basic size {min}', asStated: true },
   drill: { title: 'Tapping drill', formula: 'the standard drill that leaves the thread wanted' },
   'drill-metric': {
     title: 'Tapping drill',
@@ -102,6 +134,7 @@ export const formulaText: Record<FormulaCode, FormulaText> = {
 /** Names of terms. A key "formula.term" is for a term that means something else in that formula. */
 export const termText: Record<string, string> = {
   a: 'a, spindle revs',
+  addendum: 'crest to pitch line',
   b: 'b, screw pitches',
   bottom: 'largest bottom number',
   class: 'class',
@@ -114,7 +147,9 @@ export const termText: Record<string, string> = {
   fullSteps: 'full steps per rev',
   gearbox: 'gears in the path',
   high: 'pulse on',
+  largest: 'largest that reaches',
   lead: 'lead',
+  least: 'left over, least',
   limit: 'limit',
   lines: 'encoder lines',
   low: 'pulse off',
@@ -123,6 +158,7 @@ export const termText: Record<string, string> = {
   microsteps: 'microsteps',
   min: 'smallest',
   minor: 'minor diameter',
+  most: 'left over, most',
   motor: 'motor pulley',
   nose: 'tool nose',
   percent: 'percentage of thread',
@@ -137,6 +173,7 @@ export const termText: Record<string, string> = {
   rpm: 'speed set',
   screw: 'leadscrew lead',
   servoPulses: 'pulses per rev',
+  short: 'short by',
   spindle: 'spindle pulley',
   start: 'starting diameter',
   starts: 'starts',
@@ -144,7 +181,9 @@ export const termText: Record<string, string> = {
   steps: 'steps per leadscrew rev',
   teeth: 'teeth of the dial gear',
   time: 'whole stopping time',
+  tip: 'pitch line to the insert’s tip',
   top: 'largest top number',
+  width: 'width of the tool',
   'screwLead.pitch': 'leadscrew pitch',
   'screwLead.starts': 'leadscrew starts',
   'motorPerScrew.screw': 'leadscrew pulley',

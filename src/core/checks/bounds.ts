@@ -92,9 +92,10 @@ export const gapBounds = (sheet: Sheet): Bounds => {
 export const grooveBounds = ({ inputs: { job } }: Sheet): Bounds | null =>
   job.room ? between(inBase(job.room), null) : null;
 
-/** Blank or bore between its limits, mm; a bare pitch or a feed has no diameter to hold it to. */
+/** Blank or bore between its limits, mm; a bare pitch has no diameter to hold it to, nor does a basic size judge. */
 export const blankBounds = (sheet: Sheet): Bounds | null => {
   const { value, missing } = sheet.get('blank');
+  if (value && !value.min) return null;
   if (!value) return missing.length > 0 ? notKnown(missing, 'blank') : null;
   const mm = (x: Ratio): Ratio => (value.unit === 'in' ? mul(x, MM_PER_INCH) : x);
   return between(value.min && mm(value.min), mm(value.max), 'blank');

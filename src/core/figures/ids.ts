@@ -19,7 +19,7 @@ export interface RatioHeld {
   readonly ppm: number;
 }
 
-/** A pair of limits to turn or bore to, in the unit of the thread's own standard. */
+/** A pair of limits to turn or bore to, in the unit of the thread's own standard; without `min`, a basic size alone. */
 export interface Between {
   readonly min: Ratio | null;
   readonly max: Ratio;

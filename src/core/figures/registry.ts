@@ -1,10 +1,12 @@
 import type { Inputs } from '../context';
+import { blank } from './blank';
 import { sheetOf, type Registry, type Sheet } from './define';
+import { depth } from './depth';
 import * as gearing from './gearing';
 import { ratioHeld } from './held';
 import { limits } from './limits';
 import { nutRule } from './nut';
-import { blank, depth, drill } from './thread';
+import { drill } from './thread';
 import { speed } from './verdict';
 
 /**

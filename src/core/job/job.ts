@@ -11,7 +11,9 @@ export type ThreadChoice =
   | { readonly kind: 'pitch'; readonly pitch: Stated }
   | { readonly kind: 'feed'; readonly perRev: Stated };
 
-export type NoseKind = 'radius' | 'flat' | 'sharp';
+/** Shape of the tool's point; `full-form` is an insert that finishes root and crest to the standard's form. */
+export const NOSE_KINDS = ['radius', 'flat', 'sharp', 'full-form'] as const;
+export type NoseKind = (typeof NOSE_KINDS)[number];
 
 /**
  * What a person chose for this piece of work on this machine. null is "not known" or "not chosen yet".

@@ -1,7 +1,7 @@
 import { fromStored, stated, toStored, type Ratio, type Stated } from '../quantity';
 import { checkNumber, readStored, storeStated, type NumberField } from '../machine';
 import { FEED_FIELD, JOB_FIELDS, PITCH_FIELD } from './fields';
-import { blankJob, type Job, type ThreadChoice } from './job';
+import { blankJob, NOSE_KINDS, type Job, type ThreadChoice } from './job';
 import { readOwn, storeOwn } from './own-thread';
 import { MAX_STARTS } from './starts';
 
@@ -62,7 +62,7 @@ export const readJob = (x: unknown): Job => {
     hand: oneOf(raw.hand, ['right', 'left'] as const, 'right'),
     side: oneOf(raw.side, ['external', 'internal'] as const, 'external'),
     classId: typeof raw.classId === 'string' && raw.classId.length <= 12 ? raw.classId : null,
-    noseKind: oneOf(raw.noseKind, ['radius', 'flat', 'sharp', null] as const, null),
+    noseKind: oneOf(raw.noseKind, [...NOSE_KINDS, null], null),
     noseSize: readField(JOB_FIELDS.noseSize, raw.noseSize),
     rpm: readRpm(raw.rpm),
     room: readField(JOB_FIELDS.room, raw.room),

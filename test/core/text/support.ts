@@ -38,6 +38,7 @@ const NOSES: readonly { noseKind: NoseKind; noseSize: Job['noseSize'] }[] = [
   { noseKind: 'sharp', noseSize: null },
   { noseKind: 'radius', noseSize: mm(1n, 20n) },
   { noseKind: 'flat', noseSize: stated(ratio(1, 500), 'in') },
+  { noseKind: 'full-form', noseSize: null },
   { noseKind: 'radius', noseSize: mm(9n) },
 ];
 
@@ -63,6 +64,8 @@ const FEW: readonly Job[] = [
 ];
 /** Both sides of the three commonest forms with every nose. */
 export const FORMS: readonly Job[] = ['iso-coarse', 'bsw', 'ba'].flatMap((f) => ofFamily(f, NOSES));
+/** Forms without a diameter, and without limits, flanks or both. */
+const BARE: readonly Job[] = ['square', 'worm-module', 'round'].flatMap((f) => ofFamily(f, NOSES));
 const FAMILY_JOBS: readonly Job[] = FAMILIES.flatMap((f) => ofFamily(f.id, NOSES.slice(1, 2)));
 
 export const inputsOf = (machine: MachineProfile, j: Job, context: Context = CONTEXT): Inputs => ({
@@ -74,5 +77,5 @@ export const inputsOf = (machine: MachineProfile, j: Job, context: Context = CON
 /** The few jobs on every machine; every form, nose and family on the first. */
 export const cases = (): readonly Inputs[] => [
   ...MACHINES.flatMap((m) => FEW.map((j) => inputsOf(m, j))),
-  ...[...FORMS, ...FAMILY_JOBS].map((j) => inputsOf(EXAMPLES.heron(), j)),
+  ...[...FORMS, ...BARE, ...FAMILY_JOBS].map((j) => inputsOf(EXAMPLES.heron(), j)),
 ];

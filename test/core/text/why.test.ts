@@ -51,7 +51,14 @@ describe('words for every figure', () => {
     const met = new Set(sheets.flatMap((s) => IDS.map((id) => s.get(id).why.formula)));
     for (const code of Object.keys(formulaText)) expect(met, code).toContain(code);
     const notes = new Set(sheets.flatMap((s) => IDS.flatMap((id) => s.get(id).why.notes)));
-    for (const note of ['held-exact', 'held-near', 'held-other', 'depth-nose-too-big', 'no-limits-known'])
+    for (const note of [
+      'held-exact',
+      'held-near',
+      'held-other',
+      'depth-nose-too-big',
+      'depth-root-short',
+      'no-limits-known',
+    ])
       expect(notes).toContain(note);
   });
 

@@ -18,7 +18,7 @@ export const JOB_SET_UP = [
     id: 'blank',
     tier: 'job',
     kind: 'reading',
-    rule: { version: 1, reads: [...THREAD, 'job.classId'], events: SET_UP },
+    rule: { version: 2, reads: [...THREAD, 'job.classId', 'job.noseKind'], events: SET_UP },
     applies: threading,
     shows: 'blank',
     reading: { units: ['mm', 'in'], min: '0.1', max: '2000', bounds: blankBounds },

@@ -28,6 +28,7 @@ const nutMinor = (P: Ratio): Ratio => {
 export const bs84 = (thread: Thread, classId: string): LimitsResult => {
   const cls = BS84[classId];
   if (!cls) return refused('class-not-in-standard');
+  if (thread.starts > 1) return refused('multi-start-not-covered');
   const basic = basicSizes(thread);
   const P = pitchLength(thread);
   if (!basic || !P) return refused('no-major-diameter');
@@ -65,6 +66,7 @@ export const bs84 = (thread: Thread, classId: string): LimitsResult => {
  * Close bolts are for 0 to 10 BA. Refused: the smaller sizes, which that standard's limits don't cover.
  */
 export const bs93 = (thread: Thread, classId: string): LimitsResult => {
+  if (thread.starts > 1) return refused('multi-start-not-covered');
   const basic = basicSizes(thread);
   const p = pitchLength(thread);
   if (!basic || !p) return refused('no-major-diameter');

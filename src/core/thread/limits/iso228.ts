@@ -21,6 +21,7 @@ const ROWS: Readonly<Record<string, readonly [pitch: number, minor: number, majo
  * pitch diameter, B twice it. Internal threads have one class. The standard gives no limits for the roots.
  */
 export const iso228 = (thread: Thread, classId: string): LimitsResult => {
+  if (thread.starts > 1) return refused('multi-start-not-covered');
   const basic = basicSizes(thread);
   if (!basic) return refused('no-major-diameter');
   const tpi = thread.pitch.value.n.toString();
