@@ -3,8 +3,8 @@ import type { Inputs } from '../../src/core/context';
 import { figuresFor } from '../../src/core/figures';
 import { blankJob } from '../../src/core/job';
 import { EXAMPLES } from '../../src/core/machine';
-import { ratio } from '../../src/core/quantity';
-import { catalogue, search } from '../../src/core/thread';
+import { ratio, stated } from '../../src/core/quantity';
+import { blankOwn, catalogue, indexThreads, search, threadOfOwn } from '../../src/core/thread';
 
 /** Typed one key after another; the list is asked for at each. */
 const TYPED = ['10x1.25', '1/4-20', '13 tpi', '0.8', '11 1/2', 'm36', '64'];
@@ -16,14 +16,40 @@ function time(work: () => void): number {
   return performance.now() - start;
 }
 
+const OWN = 10_000;
+/** As many as the app puts into one index. */
+const BATCH = 500;
+
+/** A person's own threads: every diameter from 2 mm up by hundredths, in pitches of all kinds. */
+function ownThreads(count: number) {
+  const pitches = [0.75, 1, 1.25, 1.5, 2].map((p) => stated(ratio(p * 100, 100), 'mm'));
+  const tpis = [8, 11, 14, 20, 26].map((n) => stated(ratio(n), 'tpi'));
+  return Array.from({ length: count }, (_, at) => {
+    const pitch = [...pitches, ...tpis][at % 10] ?? null;
+    const own = { ...blankOwn(), major: stated(ratio(1000 + at, 100), 'mm'), pitch };
+    return threadOfOwn(`${at}`, own);
+  }).filter((thread) => thread !== null);
+}
+
+/** Milliseconds of making each index of a person's own threads, and of each look-up among them and the catalogue. */
+export function ownLookUps() {
+  const threads = ownThreads(OWN);
+  const indexing: number[] = [];
+  const own: ReturnType<typeof indexThreads>[] = [];
+  for (let at = 0; at < threads.length; at += BATCH)
+    indexing.push(time(() => own.push(indexThreads(threads.slice(at, at + BATCH)))));
+  const [first = 0, ...rest] = indexing;
+  return { indexing: { first, each: rest }, lookUp: lookUps(own) };
+}
+
 /** Milliseconds of the very first look-up, and of each later one. */
-export function lookUps(): { first: number; each: number[] } {
-  const first = time(() => void search('1', { limit: 20 }));
+export function lookUps(own: ReturnType<typeof indexThreads>[] = []): { first: number; each: number[] } {
+  const first = time(() => void search('1', { limit: 20, own }));
   const each: number[] = [];
   for (let round = 0; round < ROUNDS; round += 1) {
     for (const typed of TYPED) {
       for (let keys = 1; keys <= typed.length; keys += 1) {
-        each.push(time(() => void search(typed.slice(0, keys), { limit: 20 })));
+        each.push(time(() => void search(typed.slice(0, keys), { limit: 20, own })));
       }
     }
   }

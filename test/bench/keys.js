@@ -1,13 +1,16 @@
 /** From a touch on a pad key to the next picture on the screen, by the browser's own event timing. */
 import { serve } from '../../.ci/serve.js';
 import { newProfile, openBrowser, slow } from './browser.js';
-import { openPad, prepare } from './moves.js';
+import { keepOwnThreads, openPad, prepare } from './moves.js';
 import { median, quantile } from './numbers.js';
 
 const ROUNDS = 6;
 
-/** @param {string} folder */
-export async function measureKeys(folder) {
+/**
+ * @param {string} folder
+ * @param {number} [own] threads of the person's own in the database
+ */
+export async function measureKeys(folder, own = 0) {
   const profile = newProfile();
   const host = await serve(folder);
   const { context, page } = await openBrowser(profile.path);
@@ -24,6 +27,7 @@ export async function measureKeys(folder) {
     });
     await page.goto(host.url);
     await prepare(page);
+    if (own > 0) await keepOwnThreads(page, own);
     const keys = await openPad(page);
     if (keys === null) return null;
     await slow(page);

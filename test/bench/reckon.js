@@ -28,7 +28,7 @@ export async function measureCalculations() {
     await slow(page);
     const times = await page.evaluate(async (address) => {
       const core = await import(address);
-      return { lookUp: core.lookUps(), gauge: core.gauges() };
+      return { lookUp: core.lookUps(), own: core.ownLookUps(), gauge: core.gauges() };
     }, `${host.url}core.js`);
     await context.close();
     await host.close();
@@ -38,7 +38,12 @@ export async function measureCalculations() {
       p95: quantile(each, 0.95),
       count: each.length,
     });
-    return { lookUp: summary(times.lookUp), gauge: summary(times.gauge) };
+    return {
+      lookUp: summary(times.lookUp),
+      'look-up with 10,000 own': summary(times.own.lookUp),
+      'index of 500 own': summary(times.own.indexing),
+      gauge: summary(times.gauge),
+    };
   } finally {
     profile.remove();
     rmSync(folder, { recursive: true, force: true });
