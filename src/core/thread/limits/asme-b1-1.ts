@@ -15,7 +15,21 @@ const FACTOR: Readonly<Record<string, Ratio>> = {
 };
 
 /** Printed pitch diameter tolerances that the formula misses by one, 0.0001 in: ASME B1.1 table of limits. */
-const PRINTED: Readonly<Record<string, number>> = { 'un:9/16-20 2A': 42, 'unc:no6-32 3B': 27 };
+const PRINTED: Readonly<Record<string, number>> = {
+  'un:9/16-20 2A': 42,
+  'unef:9/16-24 2A': 39,
+  'unef:9/16-24 3A': 29,
+  'unc:no6-32 3B': 27,
+};
+/** The same for printed allowances of classes 1A and 2A, 0.0001 in. */
+const PRINTED_ALLOWANCE: Readonly<Record<string, number>> = { 'unc:5/8-11': 16, 'un:9/16-32': 10 };
+
+/** Allowance of an external thread, inch: 0.3 of the class 2A tolerance, none for class 3A. */
+const allowanceOf = (thread: Thread, classId: string, t2A: Ratio): Ratio => {
+  if (classId === '3A') return ZERO;
+  const printed = PRINTED_ALLOWANCE[thread.id];
+  return printed === undefined ? inch4(mul(ratio(3, 10), t2A)) : ratio(printed, 10_000);
+};
 
 /** True for the series whose length of engagement is the diameter; all others take nine pitches. */
 const isDiameterLong = (t: Thread): boolean =>
@@ -65,7 +79,7 @@ export const asmeB11 = (thread: Thread, classId: string): LimitsResult => {
   const common = { ok: true, unit: 'in', source } as const;
 
   if (classId.endsWith('A')) {
-    const allowance = classId === '3A' ? ZERO : inch4(mul(ratio(3, 10), t2A));
+    const allowance = allowanceOf(thread, classId, t2A);
     const majorTol = printedTo((classId === '1A' ? 0.09 : 0.06) * Math.cbrt(p * p), 4);
     const majorMax = sub(inch4(basic.major), allowance);
     const pitchMax = sub(inch4(basic.pitch), allowance);
