@@ -13,6 +13,8 @@ export interface FieldText {
 const RATIO = 'Without it the gear ratio is not known, and so no speed.';
 const SPEED = 'Without it no speed for the job is known.';
 const TEST_ANSWERS = 'Without it this limit is not known; a ramp test can answer for it.';
+const TRAIN = 'Without it no train of wheels can be reckoned.';
+const REACH = 'Without it nothing is checked against this limit, and the page says so.';
 const DIAL = 'Without it the app says: keep the nut closed.';
 
 /** What each field is called, asked as, found at, and good for. */
@@ -34,6 +36,14 @@ export const fieldText: Record<FieldName, FieldText> = {
     question: 'Which colour marks it?',
     where: 'A colour no other machine here has. A dab of the same paint on the lathe helps.',
     needed: 'Nothing is reckoned from it.',
+  },
+
+  driveKind: {
+    label: 'Drive of the leadscrew',
+    question: 'What turns the leadscrew?',
+    where:
+      'A motor of its own that follows the spindle’s encoder, or a train of wheels from the spindle. What belongs to the other kind is then not asked.',
+    needed: RATIO,
   },
 
   screwPitch: {
@@ -74,6 +84,91 @@ export const fieldText: Record<FieldName, FieldText> = {
     question: 'How many lines has the dial?',
     where: 'Count every line, long and short, numbered or not. They must be evenly spaced.',
     needed: DIAL,
+  },
+
+  gearWheels: {
+    label: 'Change wheels',
+    question: 'Which change wheels are there?',
+    where: 'Count the teeth of each, or read what is stamped on it. Those mounted now belong to the set.',
+    needed: TRAIN,
+  },
+  spindleWheel: {
+    label: 'Fixed wheel on the spindle',
+    question: 'How many teeth has the fixed wheel on the spindle?',
+    where:
+      'The gearing that always stays: from the spindle to the shaft that bears the first change wheel. 1 and 1 where that shaft makes one turn to one of the spindle. Tumbler wheels between count as nothing.',
+    needed: TRAIN,
+  },
+  shaftWheel: {
+    label: 'Fixed wheel on first shaft',
+    question: 'How many teeth has the fixed wheel on the first shaft?',
+    where:
+      'On the shaft or stud that bears the first change wheel, towards the spindle. 1 and 1 where both turn alike.',
+    needed: TRAIN,
+  },
+  shaftTurns: {
+    label: 'First shaft turns',
+    question: 'Which way does the first shaft turn?',
+    where: 'Turn the chuck by hand and watch it. With a tumbler it can be turned either way.',
+    needed: 'Without it no one can say which hand a train cuts.',
+  },
+  quickBox: {
+    label: 'Quick-change box',
+    question: 'Is there a quick-change box before the leadscrew?',
+    where: 'Levers or a tumbler on the front that change the feed while the wheels stay.',
+    needed: TRAIN,
+  },
+  boxTable: {
+    label: 'Box lever positions',
+    question: 'What does each lever position give?',
+    where:
+      'Turns of the leadscrew for one turn of the box’s input. Write a name, =, and the ratio: A=1/2 B=1 C=2. Set each and count turns: plates on boxes give threads, not ratios.',
+    needed: TRAIN,
+  },
+  gearMounted: {
+    label: 'Wheels mounted now',
+    question: 'Which wheels are mounted now?',
+    where:
+      'From the spindle’s end: what drives, what is between, what is driven. The Change gears page enters it by one key.',
+    needed: 'Without it no one can say what the lathe cuts now, nor whether the nut may be opened.',
+  },
+  shaftSum: {
+    label: 'First shaft to leadscrew',
+    question: 'How far is the first shaft from the leadscrew, in teeth?',
+    where:
+      'Teeth of two wheels that would just mesh from one to the other: twice the distance between centres in mm, divided by the module of the wheels.',
+    needed: REACH,
+  },
+  slotLeast: {
+    label: 'Stud nearest the screw',
+    question: 'Fewest teeth together, from last stud to leadscrew?',
+    where: 'Push the stud to the inner end of its slot: teeth of two wheels that would mesh there.',
+    needed: REACH,
+  },
+  slotMost: {
+    label: 'Stud farthest from it',
+    question: 'Most teeth together, from last stud to leadscrew?',
+    where: 'Pull the stud to the outer end of its slot: teeth of two wheels that would mesh there.',
+    needed: REACH,
+  },
+  studs: {
+    label: 'Studs on the banjo',
+    question: 'How many studs can be set at once?',
+    where: 'Studs that bear wheels between first shaft and leadscrew, spare ones in the drawer counted.',
+    needed: REACH,
+  },
+  studGap: {
+    label: 'Studs apart, at least',
+    question: 'How few teeth together from stud to stud?',
+    where: 'With the collars of two studs side by side: teeth of two wheels that would mesh there.',
+    needed: REACH,
+  },
+  wheelClearance: {
+    label: 'Clearance to a shaft',
+    question: 'How many teeth keep a wheel off the shaft beside it?',
+    where:
+      'Two wheels in mesh must have more teeth together than the wheel beside them and this. 15 is common practice; thick shafts and nuts need more.',
+    needed: REACH,
   },
 
   encoderLines: {

@@ -4,8 +4,10 @@ export { fieldText, type FieldText } from './machine-fields';
 
 export const groupName: Record<Group, string> = {
   name: 'Name',
+  drive: 'Drive',
   screw: 'Leadscrew',
   nut: 'Half-nut and dial',
+  gears: 'Change gears',
   encoder: 'Spindle encoder',
   motor: 'Leadscrew motor',
   pulses: 'Step pulses',
@@ -37,6 +39,22 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
     moss: colour('Moss'),
     brick: colour('Brick'),
     slate: colour('Slate'),
+  },
+  driveKind: {
+    electronic: { label: 'An electronic drive', note: 'A motor follows the spindle’s encoder.' },
+    'change-gears': {
+      label: 'Change gears',
+      note: 'Wheels from the spindle. No steps, no counts, no ratio to enter.',
+    },
+  },
+  shaftTurns: {
+    either: { label: 'Either way, by the tumbler', note: 'Any train cuts both hands.' },
+    same: { label: 'As the spindle', note: 'An even number of meshes cuts the hand of the screw.' },
+    opposite: { label: 'Against the spindle', note: 'An odd number of meshes cuts the hand of the screw.' },
+  },
+  quickBox: {
+    none: { label: 'No box', note: 'The train drives the leadscrew itself.' },
+    levers: { label: 'There is a box', note: 'Its lever positions multiply what the train gives.' },
   },
   halfNut: {
     'half-nut': {
@@ -129,6 +147,10 @@ export const exampleText: Record<ExampleId, { readonly name: string; readonly no
   plover: {
     name: 'Plover',
     note: 'Example: invented figures. Encoder by belt 2 to 1, no thread dial.',
+  },
+  dunlin: {
+    name: 'Dunlin',
+    note: 'Example: invented figures. Change gears, inch screw of 8 tpi.',
   },
 };
 

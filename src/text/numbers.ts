@@ -218,6 +218,17 @@ export const readErrorText = (code: ReadError): string => READ_ERRORS[code];
 const bound = (text: string): string => grouped(text.replace('.', current));
 const UNIT_SLIPS: readonly string[] = ['length', 'pi-length', 'frequency', 'time', 'speed'];
 
+const writtenText = {
+  'not-wheels': 'Numbers of teeth only, such as 20 25 30×2.',
+  'teeth-out-of-range': 'A wheel has 10 to 200 teeth.',
+  'too-many-wheels': 'No more than 40 wheels.',
+  'not-a-train': 'A train is written as 40/60 20/80, with idlers between: 40/70/60.',
+  'too-long-a-train': 'No more than three pairs, and no more than two idlers in one.',
+  'not-a-box': 'A lever position is written as A=1/2, with a ratio above nothing.',
+  'name-twice': 'Two lever positions have one name.',
+  'too-many-rows': 'No more than 60 lever positions.',
+} as const;
+
 /** Why a value was refused, and what to look at. */
 export const refusalText = (r: Refusal): string => {
   switch (r.code) {
@@ -239,6 +250,15 @@ export const refusalText = (r: Refusal): string => {
       return `No more than ${r.most}.`;
     case 'text-too-long':
       return `No more than ${r.most} characters.`;
+    case 'not-wheels':
+    case 'teeth-out-of-range':
+    case 'too-many-wheels':
+    case 'not-a-train':
+    case 'too-long-a-train':
+    case 'not-a-box':
+    case 'name-twice':
+    case 'too-many-rows':
+      return writtenText[r.code];
     default:
       return readErrorText(r.code);
   }

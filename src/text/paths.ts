@@ -38,6 +38,7 @@ export const figureName: Record<FigureId, string> = {
   stepsPerCount: 'Steps per count',
   stepOnCarriage: 'One step on the carriage',
   countOnCarriage: 'One count along the thread',
+  train: 'Train mounted now',
   ratioHeld: 'Ratio the controller holds',
   nutRule: 'Half-nut rule',
   depth: 'Depth',

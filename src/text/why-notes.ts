@@ -11,6 +11,7 @@ export type SourceCode =
   | 'inch'
   | 'iso5408'
   | 'bestFraction'
+  | 'iso1708'
   | 'nutTheorem'
   | 'groove'
   | 'square'
@@ -32,6 +33,12 @@ export type NoteCode =
   | 'held-near'
   | 'held-other'
   | 'held-nothing'
+  | 'change-gears'
+  | 'no-wheels'
+  | 'train-misfit'
+  | 'train-exact'
+  | 'train-near'
+  | 'train-other'
   | 'nut-conditions'
   | 'depth-stop-on-diameter'
   | 'depth-from-crest'
@@ -51,6 +58,8 @@ export const sourceText: Record<SourceCode, string> = {
   inch: 'Inch of 25.4 mm exactly: agreement of 1959 (ISO 31-1, BS 350)',
   iso5408: 'ISO 5408: lead and pitch',
   bestFraction: 'Best rational approximation by continued fraction: Khinchin, Continued Fractions, §6',
+  iso1708:
+    'Own reckoning, in whole numbers. Close up to 133 ppm, 0.04 mm in 300 mm: ISO 1708, threading test of a lathe, from memory',
   nutTheorem:
     'Own derivation, in whole numbers; agrees with lathe makers’ dial plates for 8 tpi and 16 teeth',
   groove: 'Geometry of the groove; basic sizes of the thread’s standard (ISO 68-1, BS 84, BS 93)',
@@ -85,6 +94,12 @@ export const noteText: Record<NoteCode, string> = {
   'held-near': 'Not held exactly: the error grows with travel. Keep the nut closed.',
   'held-other': 'The ratio is held in another form than two whole numbers. Its error is not reckoned here.',
   'held-nothing': 'No ratio this near fits the controller’s numbers.',
+  'change-gears': 'This machine has change gears: there are no steps and no counts to reckon with.',
+  'no-wheels': 'This machine has an electronic drive: there is no train of wheels.',
+  'train-misfit': 'By the limits entered these wheels can’t stand so. Look at the train again.',
+  'train-exact': 'The train mounted gives this lead exactly, if the wheels are as entered.',
+  'train-near': 'The train mounted gives this lead nearly: the error grows with travel. Keep the nut closed.',
+  'train-other': 'The train mounted is one for another lead. Change the wheels.',
   'nut-conditions':
     'Only while ratio, direction and power stay as they are, no counts are lost, the drive follows with the nut open, and the nut goes fully home. A dial plate may show fewer lines.',
   get 'depth-stop-on-diameter'() {

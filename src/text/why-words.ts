@@ -15,6 +15,10 @@ export type FormulaCode =
   | 'stepOnCarriage'
   | 'countOnCarriage'
   | 'ratioHeld'
+  | 'train'
+  | 'no-train'
+  | 'train-box'
+  | 'trainHeld'
   | 'nutRule'
   | 'depth'
   | 'depth-sharp'
@@ -89,6 +93,13 @@ export const formulaText: Record<FormulaCode, FormulaText> = {
     title: 'Ratio the controller holds',
     formula: 'the fraction nearest to {ratio}, its top at most {top}, its bottom at most {bottom}',
   },
+  train: { title: 'What the mounted train cuts', formula: '{screw} × ({spindle} ÷ {shaft}) × {wheels}' },
+  'no-train': { title: 'What the mounted train cuts', formula: 'no train' },
+  'train-box': {
+    title: 'What the mounted train cuts',
+    formula: '{screw} × ({spindle} ÷ {shaft}) × {wheels} × {box}',
+  },
+  trainHeld: { title: 'Lead of the mounted train', formula: '{cuts} for {lead}' },
   nutRule: {
     title: 'Half-nut rule',
     formula: '{screw} ÷ {lead}',
@@ -189,6 +200,15 @@ export const termText: Record<string, string> = {
   'motorPerScrew.screw': 'leadscrew pulley',
   'stepsPerScrewRev.steps': 'steps per motor rev',
   'nutRule.screw': 'half-nut pitch',
+  'train.spindle': 'fixed wheel on the spindle',
+  'train.shaft': 'fixed wheel on the first shaft',
+  'train.wheels': 'drivers ÷ driven wheels',
+  'train-box.spindle': 'fixed wheel on the spindle',
+  'train-box.shaft': 'fixed wheel on the first shaft',
+  'train-box.wheels': 'drivers ÷ driven wheels',
+  'train-box.box': 'lever position',
+  'trainHeld.cuts': 'lead the train cuts',
+  'trainHeld.lead': 'lead wanted',
 };
 
 /** The name of a term in one formula. */

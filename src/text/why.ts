@@ -102,6 +102,7 @@ const answerOf = ({ value, why }: Figure<unknown>): string => {
   if (value === null) return NOT_KNOWN;
   if (why.formula === 'nutRule') return nutText(value as NutRule, why.terms.teeth !== undefined).head;
   if (why.formula.startsWith('blank-')) return betweenText(value as Between);
+  if (why.formula === 'no-train') return formulaText['no-train'].formula;
   if (why.formula === 'chosen') return amountText(why.terms.pitch?.amount ?? null);
   if (why.formula === 'limits') return limitsText((value as readonly LimitReading[]).length);
   return why.result ? showAmount(why.result) : NOT_KNOWN;

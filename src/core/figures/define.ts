@@ -112,7 +112,9 @@ export const formula = <const T extends Terms>(def: {
       );
       const terms = Object.fromEntries(got.map(([name, g]) => [name, g.term]));
       const missing = got.flatMap(([, g]) => g.missing);
-      if (missing.length > 0) return withheld(def.formula, def.source, missing, terms);
+      // Nothing missing and still no value: the machine has no such thing.
+      if (missing.length > 0 || got.some(([, g]) => g.value === null))
+        return withheld(def.formula, def.source, missing, terms);
       const values = Object.fromEntries(got.map(([name, g]) => [name, g.value])) as { [K in keyof T]: Ratio };
       const value = def.compute(values);
       const why: Why = {

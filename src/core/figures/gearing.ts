@@ -1,9 +1,10 @@
 import * as drive from '../drive';
 import { div, lead, leadFrom, mul, timesStarts, type Lead } from '../quantity';
+import type { InputPath } from '../context';
 import type { ThreadChoice } from '../job';
 import { threadById, threadOfOwn, type Thread } from '../thread';
-import { define, formula, withheld } from './define';
-import type { Chosen } from './ids';
+import { define, formula, withheld, type FigureDef } from './define';
+import type { Chosen, FigureId } from './ids';
 import { exact, type Term } from './why';
 
 const threadOf = (choice: ThreadChoice | null): Thread | null => {
@@ -94,58 +95,81 @@ export const screwLead = formula({
   compute: (v) => mul(v.pitch, v.starts),
 });
 
-export const countsPerRev = formula({
-  formula: 'countsPerRev',
-  source: 'chain',
-  unit: 'counts/rev',
-  terms: {
-    lines: 'machine.encoderLines',
-    edges: 'machine.edgesPerLine',
-    spindle: 'machine.spindlePulley',
-    encoder: 'machine.encoderPulley',
+/** A figure of an electronic drive: withheld on a machine with change gears, which has no such thing. */
+const electronic = <V, R extends InputPath, U extends FigureId>(
+  code: string,
+  def: FigureDef<V, R, U>,
+): FigureDef<V, R | 'machine.driveKind', U> => ({
+  ...def,
+  reads: [...def.reads, 'machine.driveKind'],
+  compute: (ask) => {
+    const kind = ask.input('machine.driveKind');
+    if (kind === 'electronic') return def.compute(ask);
+    return withheld(code, 'chain', kind ? [] : ['machine.driveKind'], {}, kind ? ['change-gears'] : []);
   },
-  compute: drive.countsPerRev,
 });
 
-export const motorPerScrew = formula({
-  formula: 'motorPerScrew',
-  source: 'chain',
-  unit: 'times',
-  terms: { motor: 'machine.motorPulley', screw: 'machine.screwPulley', gearbox: 'machine.gearboxRatio' },
-  compute: drive.motorPerScrew,
-});
+export const countsPerRev = electronic(
+  'countsPerRev',
+  formula({
+    formula: 'countsPerRev',
+    source: 'chain',
+    unit: 'counts/rev',
+    terms: {
+      lines: 'machine.encoderLines',
+      edges: 'machine.edgesPerLine',
+      spindle: 'machine.spindlePulley',
+      encoder: 'machine.encoderPulley',
+    },
+    compute: drive.countsPerRev,
+  }),
+);
+
+export const motorPerScrew = electronic(
+  'motorPerScrew',
+  formula({
+    formula: 'motorPerScrew',
+    source: 'chain',
+    unit: 'times',
+    terms: { motor: 'machine.motorPulley', screw: 'machine.screwPulley', gearbox: 'machine.gearboxRatio' },
+    compute: drive.motorPerScrew,
+  }),
+);
 
 /** Steps per motor rev: full steps × microsteps of a stepper, or the pulses per rev set in a servo drive. */
-export const stepsPerMotorRev = define({
-  reads: ['machine.motorKind', 'machine.fullSteps', 'machine.microsteps', 'machine.servoPulses'],
-  uses: [],
-  rule: 1,
-  compute: (ask) => {
-    const kind = ask.input('machine.motorKind');
-    if (!kind) return withheld('stepsPerMotorRev', 'chain', ['machine.motorKind']);
-    const names =
-      kind === 'servo'
-        ? (['machine.servoPulses'] as const)
-        : (['machine.fullSteps', 'machine.microsteps'] as const);
-    const parts = names.map((path) => ({ path, value: ask.input(path) }));
-    const terms = Object.fromEntries(
-      parts.map((p) => [
-        p.path.slice(8),
-        { amount: p.value && exact(p.value.value, p.value.unit), from: p.path },
-      ]),
-    );
-    const missing = parts.filter((p) => !p.value).map((p) => p.path);
-    const code = kind === 'servo' ? 'servoPulses' : 'stepsPerMotorRev';
-    if (missing.length > 0) return withheld(code, 'chain', missing, terms);
-    const value = mul(...parts.flatMap((p) => (p.value ? [p.value.value] : [])));
-    return {
-      value,
-      standing: null,
-      missing: [],
-      why: { formula: code, terms, result: exact(value, 'steps/rev'), source: 'chain', notes: [] },
-    };
-  },
-});
+export const stepsPerMotorRev = electronic(
+  'stepsPerMotorRev',
+  define({
+    reads: ['machine.motorKind', 'machine.fullSteps', 'machine.microsteps', 'machine.servoPulses'],
+    uses: [],
+    rule: 1,
+    compute: (ask) => {
+      const kind = ask.input('machine.motorKind');
+      if (!kind) return withheld('stepsPerMotorRev', 'chain', ['machine.motorKind']);
+      const names =
+        kind === 'servo'
+          ? (['machine.servoPulses'] as const)
+          : (['machine.fullSteps', 'machine.microsteps'] as const);
+      const parts = names.map((path) => ({ path, value: ask.input(path) }));
+      const terms = Object.fromEntries(
+        parts.map((p) => [
+          p.path.slice(8),
+          { amount: p.value && exact(p.value.value, p.value.unit), from: p.path },
+        ]),
+      );
+      const missing = parts.filter((p) => !p.value).map((p) => p.path);
+      const code = kind === 'servo' ? 'servoPulses' : 'stepsPerMotorRev';
+      if (missing.length > 0) return withheld(code, 'chain', missing, terms);
+      const value = mul(...parts.flatMap((p) => (p.value ? [p.value.value] : [])));
+      return {
+        value,
+        standing: null,
+        missing: [],
+        why: { formula: code, terms, result: exact(value, 'steps/rev'), source: 'chain', notes: [] },
+      };
+    },
+  }),
+);
 
 export const stepsPerScrewRev = formula({
   formula: 'stepsPerScrewRev',

@@ -2,6 +2,7 @@ import { bestFraction } from '../drive';
 import { mul, PI_HIGH, PI_LOW, ppm, ratio, add, div, type Lead, type Ratio } from '../quantity';
 import { define, withheld } from './define';
 import type { Standing } from './standing';
+import { heldByTrain } from './train';
 import { approx, exact, type Term } from './why';
 
 /**
@@ -14,10 +15,12 @@ const target = (r: Lead): Ratio => (r.pi ? mul(r.mm, div(add(PI_LOW, PI_HIGH), 2
 
 /** What the controller really holds: the exact fraction if it fits, else the nearest that does, with its error. */
 export const ratioHeld = define({
-  reads: ['machine.ratioHeld', 'machine.ratioTopMax', 'machine.ratioBottomMax'],
-  uses: ['stepsPerCount'],
+  reads: ['machine.driveKind', 'machine.ratioHeld', 'machine.ratioTopMax', 'machine.ratioBottomMax'],
+  uses: ['stepsPerCount', 'lead', 'train'],
   rule: 1,
   compute: (ask) => {
+    if (ask.input('machine.driveKind') === 'change-gears')
+      return heldByTrain(ask.figure('lead'), ask.figure('train'));
     const r = ask.figure('stepsPerCount');
     const way = ask.input('machine.ratioHeld');
     const top = ask.input('machine.ratioTopMax');

@@ -4,6 +4,7 @@ import type { Lead, Ratio, Stated } from '../quantity';
 import type { Thread } from '../thread';
 import type { SpeedVerdict } from './verdict';
 import type { LimitReading } from './limit';
+import type { TrainNow } from './train';
 
 /** What is being cut, looked up: a catalogued thread, one of a person's own, a bare pitch, or a feed. */
 export interface Chosen {
@@ -47,6 +48,7 @@ export interface FigureValues {
   stepsPerCount: Lead;
   stepOnCarriage: Ratio;
   countOnCarriage: Lead;
+  train: TrainNow;
   ratioHeld: RatioHeld;
   nutRule: NutRule;
   depth: number;

@@ -9,6 +9,7 @@ import { MARGIN_ELECTRONIC, MARGIN_NONE } from './standing';
 import { exact, type ShownUnit, type Term } from './why';
 
 const READS = [
+  'machine.driveKind',
   'machine.encoderLines',
   'machine.spindlePulley',
   'machine.encoderPulley',
@@ -218,6 +219,9 @@ const LIMITS: readonly ((b: Basis, ask: LimitAsk) => LimitBasis | null)[] = [
   },
 ];
 
+/** The limits that change gears have too; the others are an electronic drive's. */
+const WITHOUT_ELECTRONICS: readonly LimitId[] = ['carriage', 'chuck', 'spindle-range', 'stopping-room'];
+
 const spindleTop = (b: Basis, ask: LimitAsk): Ratio | null => {
   const way = ask.input('machine.spindleDrive');
   if (way === 'range') return b.stated('limit', 'machine.spindleMax');
@@ -237,9 +241,11 @@ export const limits = define<readonly LimitReading[], Reads, Uses>({
   compute: (ask) => {
     const l = ask.figure('lead').value;
     const covered = l ? rampCovers(inputsOf(ask), leadHigh(l)) : null;
+    const gears = ask.input('machine.driveKind') === 'change-gears';
     const value = LIMITS.flatMap((limit) => {
       const basis = limit(new Basis(ask), ask);
-      return basis ? [readLimit(basis, covered)] : [];
+      const asked = basis && (!gears || WITHOUT_ELECTRONICS.includes(basis.id));
+      return asked ? [readLimit(basis, covered)] : [];
     });
     return {
       value,

@@ -7,6 +7,7 @@ import { ratioHeld } from './held';
 import { limits } from './limits';
 import { nutRule } from './nut';
 import { drill } from './thread';
+import { train } from './train';
 import { speed } from './verdict';
 
 /**
@@ -25,6 +26,7 @@ export const REGISTRY = {
   stepsPerCount: gearing.stepsPerCount,
   stepOnCarriage: gearing.stepOnCarriage,
   countOnCarriage: gearing.countOnCarriage,
+  train,
   ratioHeld,
   nutRule,
   depth,

@@ -11,7 +11,16 @@ import {
   type Stated,
   type Unit,
 } from '../quantity';
-import type { Field, NumberField, SpeedsField } from './field';
+import {
+  readBox,
+  readTrain,
+  readWheels,
+  writeBox,
+  writeTrain,
+  writeWheels,
+  type WrittenError,
+} from '../drive/trains/written';
+import type { Field, NumberField, SpeedsField, WrittenField } from './field';
 import type { FieldName, MachineProfile } from './fields';
 
 /** Why a value was refused. `low` and `high` are the plausible range in the field's first unit. */
@@ -24,7 +33,8 @@ export type Refusal =
   | { code: 'needed' }
   | { code: 'low-above-high' }
   | { code: 'too-many'; most: number }
-  | { code: 'text-too-long'; most: number };
+  | { code: 'text-too-long'; most: number }
+  | { code: WrittenError };
 
 export type Checked<T> = { ok: true; value: T } | { ok: false; refusal: Refusal };
 
@@ -94,6 +104,29 @@ export const checkText = (field: Extract<Field, { kind: 'text' }>, typed: string
   if (text.length > field.maxLength)
     return { ok: false, refusal: { code: 'text-too-long', most: field.maxLength } };
   return { ok: true, value: text };
+};
+
+const WRITTEN: Record<WrittenField['form'], (text: string) => Checked<string>> = {
+  wheels: (text) => {
+    const r = readWheels(text);
+    return r.ok ? { ok: true, value: writeWheels(r.value) } : { ok: false, refusal: { code: r.error } };
+  },
+  train: (text) => {
+    const r = readTrain(text);
+    return r.ok ? { ok: true, value: writeTrain(r.value) } : { ok: false, refusal: { code: r.error } };
+  },
+  box: (text) => {
+    const r = readBox(text);
+    return r.ok ? { ok: true, value: writeBox(r.value) } : { ok: false, refusal: { code: r.error } };
+  },
+};
+
+/** Reads change gears in writing; what is taken stands in its one written form. */
+export const checkWritten = (field: WrittenField, typed: string): Checked<string> => {
+  const checked = WRITTEN[field.form](typed);
+  return checked.ok && checked.value.length > field.maxLength
+    ? { ok: false, refusal: { code: 'text-too-long', most: field.maxLength } }
+    : checked;
 };
 
 /**

@@ -9,11 +9,15 @@ const is = (text: string, unit: Unit): Stated => {
 };
 const rpms = (...list: string[]): Stated[] => list.map((s) => is(s, 'rpm'));
 
-/** Invented machines to learn on: one metric screw and stepper, one inch screw and servo, one 2:1 encoder pulley. */
+/**
+ * Invented machines to learn on: one metric screw and stepper, one inch screw and servo, one 2:1 encoder pulley, and
+ * one with change gears.
+ */
 export const EXAMPLES = {
   heron: (): MachineProfile => ({
     ...blankProfile('Heron', 'Example shed'),
     colour: 'teal',
+    driveKind: 'electronic',
     screwPitch: is('3', 'mm'),
     screwStarts: is('1', 'count'),
     halfNut: 'half-nut',
@@ -55,6 +59,7 @@ export const EXAMPLES = {
   bittern: (): MachineProfile => ({
     ...blankProfile('Bittern', 'Example shed'),
     colour: 'amber',
+    driveKind: 'electronic',
     screwPitch: is('8', 'tpi'),
     screwStarts: is('1', 'count'),
     halfNut: 'half-nut',
@@ -97,6 +102,7 @@ export const EXAMPLES = {
   plover: (): MachineProfile => ({
     ...blankProfile('Plover', 'Example club'),
     colour: 'plum',
+    driveKind: 'electronic',
     screwPitch: is('1.5', 'mm'),
     screwStarts: is('1', 'count'),
     halfNut: 'half-nut',
@@ -131,6 +137,38 @@ export const EXAMPLES = {
     chuckMount: 'locked',
     stopCuts: 'input',
     wholeStopTime: is('0.5', 's'),
+  }),
+  dunlin: (): MachineProfile => ({
+    ...blankProfile('Dunlin', 'Example club'),
+    colour: 'moss',
+    driveKind: 'change-gears',
+    screwPitch: is('8', 'tpi'),
+    screwStarts: is('1', 'count'),
+    halfNut: 'half-nut',
+    threadDial: 'dial',
+    dialTeeth: is('16', 'teeth'),
+    dialLines: is('8', 'lines'),
+    gearWheels: '20×2 25 30 35 38 40 45 50 55 60 63 65 70 80',
+    spindleWheel: is('1', 'teeth'),
+    shaftWheel: is('1', 'teeth'),
+    shaftTurns: 'either',
+    quickBox: 'none',
+    gearMounted: '20/65 20/80',
+    shaftSum: is('150', 'teeth'),
+    slotLeast: is('60', 'teeth'),
+    slotMost: is('140', 'teeth'),
+    studs: is('2', 'count'),
+    studGap: is('45', 'teeth'),
+    wheelClearance: is('15', 'teeth'),
+    overload: 'shear-pin',
+    carriageMax: is('20', 'mm/s'),
+    backlash: is('0.2', 'mm'),
+    spindleDrive: 'speeds',
+    spindleSpeeds: rpms('50', '90', '160', '300', '540', '1000'),
+    chuckMaxRpm: is('2000', 'rpm'),
+    chuckMount: 'screw-on',
+    stopCuts: 'power-both',
+    wholeStopTime: is('0.6', 's'),
   }),
 } as const;
 export type ExampleId = keyof typeof EXAMPLES;

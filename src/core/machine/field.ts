@@ -3,8 +3,10 @@ import type { Stated, Unit } from '../quantity';
 /** Where a field stands on the Machine screen, in the order a person walks along the machine. */
 export const GROUPS = [
   'name',
+  'drive',
   'screw',
   'nut',
+  'gears',
   'encoder',
   'motor',
   'pulses',
@@ -46,7 +48,14 @@ export interface SpeedsField {
   readonly max: string;
   readonly most: number;
 }
-export type Field = NumberField | ChoiceField | TextField | SpeedsField;
+/** Change gears in writing (core/drive/trains): a set of wheels, a train, or the table of a quick-change box. */
+export interface WrittenField {
+  readonly kind: 'written';
+  readonly group: Group;
+  readonly form: 'wheels' | 'train' | 'box';
+  readonly maxLength: number;
+}
+export type Field = NumberField | ChoiceField | TextField | SpeedsField | WrittenField;
 
 export type ValueOf<F extends Field> = F extends { kind: 'number' }
   ? Stated | null
@@ -54,7 +63,9 @@ export type ValueOf<F extends Field> = F extends { kind: 'number' }
     ? O | null
     : F extends { kind: 'speeds' }
       ? readonly Stated[] | null
-      : string;
+      : F extends { kind: 'written' }
+        ? string | null
+        : string;
 
 export const number = <const U extends readonly Unit[]>(
   group: Group,

@@ -12,6 +12,8 @@ export const FIELDS = {
   workshop: { kind: 'text', group: 'name', maxLength: 30, required: true },
   colour: choice('name', ['teal', 'amber', 'plum', 'moss', 'brick', 'slate']),
 
+  driveKind: choice('drive', ['electronic', 'change-gears']),
+
   screwPitch: number('screw', ['mm', 'tpi', 'in'], '0.25', '25.4', { suggest: ['1.5', '2', '3', '4', '6'] }),
   screwStarts: number('screw', ['count'], '1', '8', { whole: true, suggest: ['1', '2'] }),
 
@@ -22,6 +24,20 @@ export const FIELDS = {
     suggest: ['14', '15', '16', '20', '21', '24'],
   }),
   dialLines: number('nut', ['lines'], '1', '64', { whole: true, suggest: ['4', '8', '12', '16'] }),
+
+  gearWheels: { kind: 'written', group: 'gears', form: 'wheels', maxLength: 200 },
+  spindleWheel: number('gears', ['teeth'], '1', '200', { whole: true, suggest: ['1'] }),
+  shaftWheel: number('gears', ['teeth'], '1', '200', { whole: true, suggest: ['1'] }),
+  shaftTurns: choice('gears', ['either', 'same', 'opposite']),
+  quickBox: choice('gears', ['none', 'levers']),
+  boxTable: { kind: 'written', group: 'gears', form: 'box', maxLength: 800 },
+  gearMounted: { kind: 'written', group: 'gears', form: 'train', maxLength: 80 },
+  shaftSum: number('gears', ['teeth'], '20', '1000', { whole: true }),
+  slotLeast: number('gears', ['teeth'], '20', '600', { whole: true }),
+  slotMost: number('gears', ['teeth'], '20', '600', { whole: true }),
+  studs: number('gears', ['count'], '0', '3', { whole: true, suggest: ['1', '2'] }),
+  studGap: number('gears', ['teeth'], '20', '400', { whole: true }),
+  wheelClearance: number('gears', ['teeth'], '2', '60', { whole: true, suggest: ['15'] }),
 
   encoderLines: number('encoder', ['lines'], '10', '100000', {
     whole: true,
@@ -83,6 +99,40 @@ export const FIELD_NAMES = Object.keys(FIELDS) as FieldName[];
 
 export type MachineProfile = { readonly [K in FieldName]: ValueOf<(typeof FIELDS)[K]> };
 
+const ELECTRONIC = [
+  'encoderLines',
+  'edgesPerLine',
+  'spindlePulley',
+  'encoderPulley',
+  'encoderMaxRpm',
+  'encoderMaxChannel',
+  'counterMaxEdges',
+  'motorKind',
+  'fullSteps',
+  'microsteps',
+  'servoPulses',
+  'motorPulley',
+  'screwPulley',
+  'gearboxRatio',
+  'gearboxLever',
+  'motorMaxRpm',
+  'pulseHigh',
+  'pulseLow',
+  'stepInputMax',
+  'directionSetup',
+  'controllerMaxSteps',
+  'pulseTiming',
+  'ratioHeld',
+  'ratioTopMax',
+  'ratioBottomMax',
+] as const satisfies readonly FieldName[];
+
+/** Whether a field belongs to the other kind of drive than the machine's own. */
+const otherDrive = (field: FieldName, m: MachineProfile): boolean =>
+  m.driveKind === 'electronic'
+    ? FIELDS[field].group === 'gears'
+    : m.driveKind === 'change-gears' && (ELECTRONIC as readonly FieldName[]).includes(field);
+
 /** The fields that matter only when another field has a certain value; the others are always asked. */
 export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => boolean } = {
   threadDial: (m) => m.halfNut !== 'always-closed',
@@ -91,6 +141,7 @@ export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => bo
   fullSteps: (m) => m.motorKind !== 'servo',
   microsteps: (m) => m.motorKind !== 'servo',
   servoPulses: (m) => m.motorKind !== 'stepper',
+  boxTable: (m) => m.quickBox !== 'none',
   spindleSpeeds: (m) => m.spindleDrive !== 'range',
   spindleMin: (m) => m.spindleDrive !== 'speeds',
   spindleMax: (m) => m.spindleDrive !== 'speeds',
@@ -98,7 +149,29 @@ export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => bo
   ratioBottomMax: (m) => m.ratioHeld !== 'other',
 };
 
-export const isAsked = (field: FieldName, m: MachineProfile): boolean => ASKED_WHEN[field]?.(m) ?? true;
+export const isAsked = (field: FieldName, m: MachineProfile): boolean =>
+  !otherDrive(field, m) && (ASKED_WHEN[field]?.(m) ?? true);
+
+/**
+ * What a field counts as on a machine that was kept before the field existed: all of those had an electronic drive,
+ * and of change gears nothing was known.
+ */
+export const BEFORE_IT_EXISTED: { readonly [K in FieldName]?: MachineProfile[K] } = {
+  driveKind: 'electronic',
+  gearWheels: null,
+  spindleWheel: null,
+  shaftWheel: null,
+  shaftTurns: null,
+  quickBox: null,
+  boxTable: null,
+  gearMounted: null,
+  shaftSum: null,
+  slotLeast: null,
+  slotMost: null,
+  studs: null,
+  studGap: null,
+  wheelClearance: null,
+};
 
 /** Fields that no figure or check reads; the compiler holds this list complete (core/figures/coverage). */
 export const AFFECTS_NOTHING = ['name', 'workshop', 'colour', 'notes'] as const satisfies FieldName[];

@@ -1,7 +1,7 @@
 import { fromStored, isUnit, stated, toStored, type Stated, type StoredRatio } from '../quantity';
-import { checkNumber, checkSpeeds, checkText } from './check-field';
+import { checkNumber, checkSpeeds, checkText, checkWritten } from './check-field';
 import type { Field } from './field';
-import { FIELD_NAMES, FIELDS, type FieldName, type MachineProfile } from './fields';
+import { BEFORE_IT_EXISTED, FIELD_NAMES, FIELDS, type FieldName, type MachineProfile } from './fields';
 import { blankProfile } from './profile';
 
 export interface StoredStated extends StoredRatio {
@@ -36,6 +36,10 @@ const readValue = (field: Field, x: unknown): unknown => {
     return checked?.ok ? checked.value : undefined;
   }
   if (x === null) return null;
+  if (field.kind === 'written') {
+    const checked = typeof x === 'string' ? checkWritten(field, x) : null;
+    return checked?.ok ? checked.value : undefined;
+  }
   if (field.kind === 'choice') return field.options.includes(x as string) ? x : undefined;
   if (field.kind === 'number') {
     const value = readStored(x);
@@ -58,6 +62,10 @@ export const readProfile = (x: unknown): { profile: MachineProfile; unreadable: 
   const unreadable: FieldName[] = [];
   const values: Record<string, unknown> = { ...blankProfile('', '') };
   for (const name of FIELD_NAMES) {
+    if (!Object.hasOwn(raw, name) && name in BEFORE_IT_EXISTED) {
+      values[name] = BEFORE_IT_EXISTED[name];
+      continue;
+    }
     const value = Object.hasOwn(raw, name) ? readValue(FIELDS[name], raw[name]) : undefined;
     if (value === undefined) {
       unreadable.push(name);

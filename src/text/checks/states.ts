@@ -81,6 +81,8 @@ const JOB_WORDS: Readonly<Record<JobPath, string>> = {
 
 const GROUP_WORDS: Readonly<Record<Group, string>> = {
   name: 'Name of the machine',
+  drive: 'Drive',
+  gears: 'Change gears',
   screw: 'Leadscrew',
   nut: 'Half-nut or thread dial',
   encoder: 'Encoder',

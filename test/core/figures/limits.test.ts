@@ -10,7 +10,7 @@ import {
   type LimitReading,
 } from '../../../src/core/figures';
 import { snapshot, type CheckRecord } from '../../../src/core/context';
-import { FIELD_NAMES, type FieldName, type MachineProfile } from '../../../src/core/machine';
+import { FIELD_NAMES, FIELDS, type FieldName, type MachineProfile } from '../../../src/core/machine';
 import { ratio } from '../../../src/core/quantity';
 import { is, pitchJob, PROFILE_A, QUIET, rpm, sheet } from './support';
 
@@ -160,7 +160,10 @@ describe('what is not known', () => {
     'ratioBottomMax',
   ];
   const NO_LIMIT_EITHER = ['backlash', 'chuckMount', 'stopCuts'];
-  const limited = FIELD_NAMES.filter((f) => ![...NO_LIMIT, ...NO_LIMIT_TOO, ...NO_LIMIT_EITHER].includes(f));
+  const GEARS = FIELD_NAMES.filter((f) => FIELDS[f].group === 'gears');
+  const limited = FIELD_NAMES.filter(
+    (f) => ![...NO_LIMIT, ...NO_LIMIT_TOO, ...NO_LIMIT_EITHER, ...GEARS].includes(f),
+  );
   it.each(limited.filter((f) => FIELD_NAMES.includes(f) && PROFILE_A[f] !== undefined))(
     'without %s the highest speed for the job is not known, or it is said why it is',
     (field) => {

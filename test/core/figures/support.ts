@@ -17,6 +17,7 @@ export const is = (text: string, unit: Unit): Stated => stated(exactly(text), un
  */
 export const PROFILE_A: MachineProfile = {
   ...blankProfile('A', 'Test'),
+  driveKind: 'electronic',
   screwPitch: is('8', 'tpi'),
   screwStarts: is('1', 'count'),
   halfNut: 'half-nut',

@@ -12,6 +12,7 @@ import {
   type Field,
   type MachineProfile,
 } from '../../../src/core/machine';
+import { writeBox, writeTrain, writeWheels } from '../../../src/core/drive/trains';
 import {
   fromBase,
   inBase,
@@ -42,6 +43,19 @@ const valueOf = (f: Field): fc.Arbitrary<unknown> => {
         .uniqueArray(fc.integer({ min: 5, max: 10_000 }), { maxLength: f.most })
         .map((list) => list.sort((a, b) => a - b).map((n) => stated(ratio(n), 'rpm'))),
     );
+  if (f.kind === 'written') {
+    const teeth = fc.integer({ min: 10, max: 200 });
+    if (f.form === 'wheels')
+      return fc.option(fc.array(teeth, { minLength: 1, maxLength: 20 }).map((w) => writeWheels(w)));
+    if (f.form === 'train')
+      return fc.option(
+        fc
+          .array(fc.array(teeth, { minLength: 2, maxLength: 4 }), { minLength: 1, maxLength: 3 })
+          .map((stages) => writeTrain({ stages, box: 'A' })),
+      );
+    const names = fc.uniqueArray(fc.stringMatching(/^[A-Z][0-9]?$/), { minLength: 1, maxLength: 6 });
+    return fc.option(names.map((all) => writeBox(all.map((name, i) => ({ name, ratio: ratio(i + 1, 3) })))));
+  }
   const first = f.units[0] as Unit;
   const [low, high] = [exactly(f.min), exactly(f.max)].map((x) => inBase(stated(x, first)));
   if (!low || !high) throw new Error('no range');
@@ -137,6 +151,17 @@ describe('which fields are asked', () => {
     expect(asked({ spindleDrive: 'range' })).toEqual(['spindleSpeeds']);
     expect(asked({ spindleDrive: 'speeds' })).toEqual(['spindleMin', 'spindleMax']);
     expect(asked({ ratioHeld: 'other' })).toEqual(['ratioTopMax', 'ratioBottomMax']);
+    expect(asked({ quickBox: 'none' })).toEqual(['boxTable']);
+  });
+  it('of the two kinds of drive only the machine’s own', () => {
+    const gears = FIELD_NAMES.filter((f) => FIELDS[f].group === 'gears');
+    expect(gears.length).toBe(13);
+    expect(asked({ driveKind: 'electronic' })).toEqual(gears);
+    const other = asked({ driveKind: 'change-gears' });
+    expect(other.length).toBe(25);
+    expect(other).toContain('encoderLines');
+    expect(other).toContain('ratioBottomMax');
+    expect(other.filter((f) => f === 'screwPitch' || f === 'overload' || f === 'dialTeeth')).toEqual([]);
   });
   it('changing one leaves the machine it came from alone', () => {
     const m = withField(blank, 'screwStarts', stated(ratio(2), 'count'));

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  BEFORE_IT_EXISTED,
   blankProfile,
   checkNumber,
   checkText,
@@ -52,6 +53,26 @@ describe('a profile on the disk', () => {
   it('a missing field is not known', () => {
     const { screwPitch: _, ...rest } = storeProfile(EXAMPLES.heron());
     expect(readProfile(rest)?.unreadable).toEqual(['screwPitch']);
+  });
+  it('a machine kept before there were change gears has an electronic drive, and nothing of it is unreadable', () => {
+    const old = Object.fromEntries(
+      Object.entries(storeProfile(EXAMPLES.heron())).filter(([k]) => !(k in BEFORE_IT_EXISTED)),
+    );
+    expect(Object.keys(old).length).toBe(FIELD_NAMES.length - 14);
+    const read = readProfile(JSON.parse(JSON.stringify(old)));
+    expect(read?.unreadable).toEqual([]);
+    expect(read?.profile).toEqual(EXAMPLES.heron());
+    expect(read?.profile.driveKind).toBe('electronic');
+  });
+  it.each([
+    ['gearWheels', '20 banana'],
+    ['gearWheels', '5'],
+    ['gearMounted', '40'],
+    ['boxTable', 'A=0'],
+    ['gearWheels', 7],
+  ])('%s of %j is not known, and said to be unreadable', (field, x) => {
+    const read = readProfile({ ...storeProfile(EXAMPLES.dunlin()), [field]: x });
+    expect([read?.profile[field as 'gearWheels'], read?.unreadable]).toEqual([null, [field]]);
   });
   it('only the safety factor starts with a value', () => {
     const blank = blankProfile('a', 'b');

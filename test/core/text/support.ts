@@ -14,11 +14,14 @@ export const CONTEXT: Context = {
   cuttingDay: null,
 };
 
-/** The three example machines, one of which nothing is known, and one whose ratio is held otherwise. */
+/** The example machines, change gears with a train that can't stand so and with a box, one of which nothing is known, and one whose ratio is held otherwise. */
 export const MACHINES: readonly MachineProfile[] = [
   EXAMPLES.heron(),
   EXAMPLES.bittern(),
   EXAMPLES.plover(),
+  EXAMPLES.dunlin(),
+  { ...EXAMPLES.dunlin(), gearMounted: '20/80', screwPitch: stated(ratio(6), 'mm') },
+  { ...EXAMPLES.dunlin(), gearMounted: '63/55/80 @A', quickBox: 'levers', boxTable: 'A=3/5 B=1' },
   blankProfile('Nothing', 'Nowhere'),
   {
     ...EXAMPLES.heron(),
