@@ -9,7 +9,7 @@ export type LimitRow = readonly [id: string, cls: string, cells: string];
 
 const COLUMNS = ['major', 'pitch', 'minor'] as const;
 
-/** The two families of finer pitches of ISO 261 are one table in the standard; so are UNJ and MJ one kind of thread. */
+/** Both families of fine pitches are one table in ISO 261, and are counted as one. */
 export const headingOf = (family: string): string => (family === 'iso-constant' ? 'iso-fine' : family);
 
 /**

@@ -13,7 +13,7 @@ const PITCH_EXTERNAL: Source = {
 };
 const MINOR_INTERNAL: Source = {
   publisher: 'Industrial Press',
-  edition: "Machinery's Handbook, 27th edition (2004)",
+  edition: "Machinery's Handbook, 27th edition",
   where: 'p. 1794, Table 8',
 };
 const DEVIATION_G: Source = {

@@ -2,22 +2,22 @@ import type { Source, Table } from '../figures/figure';
 import { limitTable } from '../figures/limit-rows';
 import { seriesTable } from '../figures/size-rows';
 
-const A2: Source = {
+const EXTERNAL_2A: Source = {
   publisher: 'FreeCAD project',
   edition: 'Debian package freecad-common 0.20.2+dfsg1-4+deb12u1',
   where: 'Mod/Path/Data/Threads/imperial-external-2A.csv',
 };
-const A3: Source = {
+const EXTERNAL_3A: Source = {
   publisher: 'FreeCAD project',
   edition: 'Debian package freecad-common 0.20.2+dfsg1-4+deb12u1',
   where: 'Mod/Path/Data/Threads/imperial-external-3A.csv',
 };
-const B2: Source = {
+const INTERNAL_2B: Source = {
   publisher: 'FreeCAD project',
   edition: 'Debian package freecad-common 0.20.2+dfsg1-4+deb12u1',
   where: 'Mod/Path/Data/Threads/imperial-internal-2B.csv',
 };
-const B3: Source = {
+const INTERNAL_3B: Source = {
   publisher: 'FreeCAD project',
   edition: 'Debian package freecad-common 0.20.2+dfsg1-4+deb12u1',
   where: 'Mod/Path/Data/Threads/imperial-internal-3B.csv',
@@ -30,7 +30,7 @@ const UNEF_SIZES: Source = {
 
 /** Limits of size of ASME B1.1, in; and the extra-fine series by diameter and pitch, mm. */
 export const UNIFIED: readonly Table[] = [
-  limitTable(A2, [
+  limitTable(EXTERNAL_2A, [
     ['unf:no0-80', '2A', '0.0595 0.0563 | 0.0514 0.0496'],
     ['unc:no1-64', '2A', '0.0724 0.0686 | 0.0623 0.0603'],
     ['unf:no1-72', '2A', '0.0724 0.0689 | 0.0634 0.0615'],
@@ -70,7 +70,7 @@ export const UNIFIED: readonly Table[] = [
     ['unf:1-1/2-12', '2A', '1.4981 1.4867 | 1.4440 1.4376'],
     ['un:2-6', '2A', '1.9971 1.9751 | 1.8528 1.8433'],
   ]),
-  limitTable(A3, [
+  limitTable(EXTERNAL_3A, [
     ['unf:no0-80', '3A', '0.0600 0.0568 | 0.0519 0.0506'],
     ['unc:no1-64', '3A', '0.0730 0.0692 | 0.0629 0.0614'],
     ['unf:no1-72', '3A', '0.0730 0.0695 | 0.0640 0.0626'],
@@ -103,7 +103,7 @@ export const UNIFIED: readonly Table[] = [
     ['unc:1-8', '3A', '1.0000 0.9850 | 0.9188 0.9137'],
     ['unf:1-12', '3A', '1.0000 0.9886 | 0.9459 0.9415'],
   ]),
-  limitTable(B2, [
+  limitTable(INTERNAL_2B, [
     ['unf:no0-80', '2B', '- 0.0600 | 0.0542 0.0519 | 0.0514 0.0465'],
     ['unc:no1-64', '2B', '- 0.0730 | 0.0655 0.0629 | 0.0623 0.0561'],
     ['unf:no1-72', '2B', '- 0.0730 | 0.0665 0.0640 | 0.0635 0.0580'],
@@ -137,7 +137,7 @@ export const UNIFIED: readonly Table[] = [
     ['unf:1-1/2-12', '2B', '- 1.5000 | 1.4542 1.4459 | 1.428 1.410'],
     ['un:2-6', '2B', '- 2.0000 | 1.9028 1.8917 | 1.850 1.820'],
   ]),
-  limitTable(B3, [
+  limitTable(INTERNAL_3B, [
     ['unf:no0-80', '3B', '- 0.0600 | 0.0536 0.0519 | 0.0514 0.0465'],
     ['unc:no1-64', '3B', '- 0.0730 | 0.0648 0.0629 | 0.0623 0.0561'],
     ['unf:no1-72', '3B', '- 0.0730 | 0.0659 0.0640 | 0.0635 0.0580'],
