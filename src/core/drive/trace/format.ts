@@ -22,7 +22,7 @@ export const MOST_PART = 2 ** 51;
  * The integer rule: add the numerator for each count, give a step for each whole denominator. Never off by a step.
  * Fixed point with f bits is the fraction round(r·2^f) ÷ 2^f, and k decimals round(r·10^k) ÷ 10^k.
  */
-class Fraction implements StepSource {
+class IntegerRule implements StepSource {
   private rest = 0;
   constructor(
     private readonly top: number,
@@ -47,7 +47,7 @@ class Fraction implements StepSource {
 }
 
 /** The same rule in small integers, which engines keep in registers: parts below 2^29. */
-class SmallFraction implements StepSource {
+class SmallIntegerRule implements StepSource {
   private rest = 0;
   constructor(
     private readonly top: number,
@@ -145,8 +145,8 @@ export const stepSource = (f: FormatSpec): StepSource => {
   switch (f.kind) {
     case 'fraction':
       return f.top < SMALL && f.bottom < SMALL
-        ? new SmallFraction(f.top, f.bottom)
-        : new Fraction(f.top, f.bottom);
+        ? new SmallIntegerRule(f.top, f.bottom)
+        : new IntegerRule(f.top, f.bottom);
     case 'float32-product':
       return new Float32Product(f.ratio);
     case 'float32-sum':

@@ -3,4 +3,3 @@ export * from './format';
 export * from './check';
 export * from './run';
 export { MOST_BUCKETS, SECTORS, type Buckets } from './record';
-export * from './held';

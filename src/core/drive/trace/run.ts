@@ -17,6 +17,8 @@ export interface TraceResult {
   /** Thread length of one drawn sector, mm, and the drawing. */
   readonly sector: number;
   readonly buckets: Buckets;
+  /** Mean error of the first turn: from here the rest is counted, since a constant error is none of pitch. */
+  readonly zero: number;
   /** Lowest to highest error, single steps evened out over a 32nd of a turn. */
   readonly spread: number;
   /** Mean error of the last turn less that of the first, and turns between them. */
@@ -439,6 +441,7 @@ export class Trace {
       turns: recorder.turns,
       sector: (this.perSector * spec.job.lead) / spec.job.counts,
       buckets: recorder.buckets(),
+      zero: recorder.firstTurn ?? 0,
       spread: recorder.turns > 0 ? recorder.high - recorder.low : 0,
       cumulative: recorder.lastTurn - (recorder.firstTurn ?? 0),
       between: Math.max(0, recorder.turns - 1),

@@ -1,0 +1,3 @@
+export * from './figures';
+export * from './setup';
+export * from './verdict';
