@@ -1,7 +1,6 @@
 import './elements/theme.css';
 import { holdCutting, type CuttingHold } from './device/cutting-lock';
 import { logTrouble } from './device/log';
-import { watchUpdates } from './device/updates';
 import { keepAwake, type Awake } from './device/wake-lock';
 import { ScreenFailedEvent } from './elements/screen';
 import { Shell } from './screens/shell';
@@ -133,8 +132,10 @@ const start = async (): Promise<void> => {
   await afterPaint();
   performance.mark('latheside:usable');
   await app.loadRest();
+  const updates = import('./device/updates');
   await Promise.all([...Object.values(MODULES).map((m) => m()), app.own.load()]);
   warmInSlices();
+  const { watchUpdates } = await updates;
   shell.updates = watchUpdates({
     save: () => app.saveAgain(),
     onStatus: (status) => {

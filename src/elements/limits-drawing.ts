@@ -20,6 +20,8 @@ export interface LimitsShape {
   readonly least: Outline;
   /** Diameter of wires seated in the grooves, if any. */
   readonly wire: number | null;
+  /** The tool's point in one groove: its outline as [along the axis, from the axis]; null where it isn't known. */
+  readonly tool?: readonly (readonly [number, number])[] | null;
 }
 
 const WIDTH = 360;
@@ -57,7 +59,7 @@ export const wireCentre = (shape: LimitsShape, o: Outline, wire: number): number
 
 /**
  * The thread's profile to scale between its limits: the outline with most material drawn heavy, the one with least
- * drawn thin, the band between them filled; pitch line; wires seated in the grooves where they are given.
+ * drawn thin, the band between them filled; pitch line; a tool's point and wires seated in the grooves where given.
  * @element ls-limits-drawing
  * @prop {LimitsShape|null} shape - nothing is drawn without one
  * @prop {string} text - the drawing in words
@@ -97,6 +99,10 @@ export class LsLimitsDrawing extends LitElement {
         stroke-width: 1.5;
         stroke-dasharray: 16 4 3 4;
       }
+      .tool {
+        stroke-width: 2.5;
+        stroke-dasharray: 6 4;
+      }
       .wire {
         stroke-width: 2.5;
         fill: var(--paper);
@@ -111,7 +117,10 @@ export class LsLimitsDrawing extends LitElement {
     if (!s) return nothing;
     const scale = WIDTH / (TURNS * s.pitch);
     const wireTop = s.wire === null ? 0 : wireCentre(s, s.most, s.wire) + s.wire / 2;
-    const top = Math.max(s.most.major, s.least.major, 2 * wireTop) / 2 + s.pitch * 0.08;
+    const tool = s.tool ?? [];
+    const tip = tool.map(([, r]) => r);
+    const deepest = s.kind === 'internal' ? 2 * Math.max(0, ...tip) : 0;
+    const top = Math.max(s.most.major, s.least.major, 2 * wireTop, deepest) / 2 + s.pitch * 0.08;
     const x = (v: number): string => ((v + s.pitch * 0.25) * scale).toFixed(2);
     const y = (r: number): string => ((top - r) * scale).toFixed(2);
     const path = (o: Outline): string =>
@@ -122,7 +131,8 @@ export class LsLimitsDrawing extends LitElement {
       .reverse()
       .map(([px, r]) => `L${x(px)} ${y(r)}`)
       .join('');
-    const low = Math.min(s.most.minor, s.least.minor) / 2;
+    const reach = s.kind === 'external' ? Math.min(Infinity, ...tip) : Infinity;
+    const low = Math.min(s.most.minor / 2, s.least.minor / 2, reach);
     const high = Math.min(HEIGHT, (top - low) * scale + 24);
     const wire = s.wire;
     return html`<svg viewBox="0 0 ${WIDTH} ${high.toFixed(0)}" role="img" aria-label=${this.text}>
@@ -130,6 +140,11 @@ export class LsLimitsDrawing extends LitElement {
       <path class="least" d=${path(s.least)} />
       <path class="most" d=${path(s.most)} />
       <path class="line" d="M0 ${y(s.most.pitch / 2)}H${WIDTH}" />
+      ${
+        tool.length === 0
+          ? nothing
+          : svg`<path class="tool" d=${tool.map(([px, r], i) => `${i ? 'L' : 'M'}${x(px)} ${y(r)}`).join('')} />`
+      }
       ${
         wire === null
           ? nothing

@@ -6,6 +6,31 @@ const TAPER_SOURCE: Readonly<Record<string, string>> = {
   'iso7-table': 'ISO 7-1, Table 1, from memory.',
 };
 
+const WORK_TO = 'Work to a gauge or the mating part.';
+const CUSTOM = `A custom of the trade: no standard gives limits. ${WORK_TO}`;
+const GEAR = 'Worms are held to limits as gears are, with the wheel they run in; none are built in.';
+/** Families without limits of size: why. */
+const NO_LIMITS: Readonly<Record<string, string>> = {
+  square: `No standard gives limits for square threads. Fit the nut to the screw.`,
+  round: `The tolerances of DIN 405 are not built in: no table of them could be checked. ${WORK_TO}`,
+  cycle: `The limits of BS 811 are not built in: no table of them could be checked. ${WORK_TO}`,
+  microscope: `The limits of ISO 8038 are not built in: no table of them could be checked. ${WORK_TO}`,
+  'model-engineer': CUSTOM,
+  brass: CUSTOM,
+  'worm-module': GEAR,
+  'worm-dp-29': GEAR,
+  'worm-dp-40': GEAR,
+};
+
+const FORM_SOURCE: Readonly<Record<string, string>> = {
+  'common practice': 'Form by common practice.',
+  entered: 'Form as entered.',
+  'BS 811': 'Form by BS 811, from memory.',
+  'ASME B1.9': 'Form by ASME B1.9, from memory.',
+  'DIN 405-1': 'Form by DIN 405-1, from memory.',
+  'DIN 3975': 'Form by DIN 3975, from memory.',
+};
+
 /** Words of the page of limits and everything that goes with a thread's sizes. */
 export const limitsText = {
   title: 'Limits of size',
@@ -20,9 +45,27 @@ export const limitsText = {
   least: (x: string): string => `at least ${x}`,
   most: (x: string): string => `at most ${x}`,
   basic: 'Basic sizes',
-  drawing: (name: string, cls: string): string =>
-    `${name} ${cls} in section to scale: most material heavy, least thin, the band between them filled`,
+  drawing: (name: string, cls: string, tool: boolean): string =>
+    `${name} ${cls} in section to scale: most material heavy, least thin, the band between them filled${
+      tool ? ', the tool’s point dashed in a groove' : ''
+    }`,
   drawnToScale: 'To scale. Heavy: most material. Thin: least. Between them the tolerance.',
+  toolDrawn: 'Dashed: the tool’s point, with the flanks in the middle of the limits.',
+  profile: 'Profile',
+  pitchLength: 'Pitch',
+  sharpHeight: 'Height of the sharp V',
+  depthFull: 'Crest to root',
+  addendum: 'Crest to pitch line',
+  engaged: 'Overlap of screw and nut',
+  crest: 'Crest',
+  root: 'Root',
+  formSource: (source: string): string => FORM_SOURCE[source] ?? `Form by ${source}.`,
+  tool: 'Point of the tool',
+  toolWidth: 'Width',
+  squareNote: 'Half the pitch; a little more in the nut. Common practice.',
+  largest: { radius: 'Largest round nose', flat: 'Largest flat nose' },
+  largestNote:
+    'Blunter, and the root stays where the mating crest needs room. Own reckoning from the profile.',
   helix: 'Lead angle',
   helixAt: { major: 'At the major diameter', pitch: 'At the pitch line', minor: 'At the root' },
   clearance: 'Tool clearance, upright, along the axis',
@@ -69,6 +112,9 @@ export const limitsText = {
   taperOn: 'On diameter',
   side: 'One side to the axis',
   gaugeLength: 'Small end to gauge plane',
+  gaugeOutside: 'Gauge plane outside',
+  gaugeInside: 'Gauge plane inside',
+  turns: (n: string): string => (n === '1' ? '± 1 turn' : `± ${n} turns`),
   useful: 'Useful thread',
   smallEnd: 'At the small end',
   taperNote:
@@ -76,7 +122,10 @@ export const limitsText = {
   setOver: (ppm: string): string => `Set over, the pitch is ${ppm} ppm short.`,
   source: (code: string): string =>
     TAPER_SOURCE[code] ?? (sourceText as Readonly<Record<string, string>>)[code] ?? code,
-  refusal: (code: string): string => (noteText as Readonly<Record<string, string>>)[code] ?? code,
+  /** Why there are no limits, in the family's own words where it has some. */
+  refused: (code: string, family: string): string =>
+    (code === 'no-limits-known' && NO_LIMITS[family]) ||
+    ((noteText as Readonly<Record<string, string>>)[code] ?? code),
   noThread: 'Choose a thread first.',
   back: 'Back to the thread',
 } as const;

@@ -179,6 +179,12 @@ export const threadsText = {
   drill: 'Tapping drill',
   depth: 'Depth',
   depthRadial: 'radial',
+  /** @param largest that reaches the root; empty where no nose of this kind does */
+  rootShort: (short: string, largest: string): string =>
+    `Nose too large: root ${short} short${largest && `, at most ${largest}`}`,
+  noseUnfit: 'This nose does not suit the thread',
+  basicOnly: 'Basic size, no limits',
+  leaveOver: 'The insert cuts the crest',
   nose: 'Tool nose',
   noseSize: 'Size of the nose',
   noseNotKnown: 'Tool nose not known',
@@ -199,6 +205,13 @@ export const threadsText = {
   notKnown: 'Not known',
 } as const;
 
-/** The drawing of the profile in words. @param angle included angle, degrees */
-export const profileWords = (name: string, pitch: string, angle: number): string =>
-  `${name} in section: pitch ${pitch}, included angle ${angle}°`;
+/** The drawing of the profile in words. @param flanks angles of the two flanks, degrees @param nose drawn in the groove */
+export const profileWords = (
+  name: string,
+  pitch: string,
+  [a, b]: readonly [number, number],
+  nose: NoseKind | null,
+): string =>
+  `${name} in section to scale: pitch ${pitch}, ${
+    a === b ? `included angle ${2 * a}°` : `flanks ${a}° and ${b}°`
+  }${nose ? `, tool nose ${noseName[nose].toLowerCase()} in a groove` : ''}`;

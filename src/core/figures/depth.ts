@@ -3,7 +3,7 @@ import type { Job, NoseKind } from '../job';
 import * as t from '../thread';
 import { infeedFromCrest, largestReaching, type CrestInfeed } from '../thread/depth';
 import { printedTo } from '../thread/limits/rounded';
-import { FULL_FORM_STOCK, toolForm, type ToolForm } from '../thread/tool';
+import { FULL_FORM_STOCK, noseFor, toolForm, type ToolForm } from '../thread/tool';
 import { define, withheld, type Figure } from './define';
 import { inMm, noDiameter } from './thread';
 import { approx, exact, type Term } from './why';
@@ -54,11 +54,6 @@ const square = (
   return { value, standing: null, missing: [], why };
 };
 
-const noseFor = (kind: NoseKind, size: Stated | null, form: ToolForm): t.Nose => {
-  if (kind === 'full-form') return { kind, size: form.tip };
-  return kind === 'sharp' || !size ? { kind: 'sharp' } : { kind, size: toNumber(inBase(size)) };
-};
-
 /** What is said beside the depth, and the largest nose that reaches the root where this one doesn't. */
 const shortcomings = (answer: Extract<CrestInfeed, { ok: true }>, kind: NoseKind, form: ToolForm) => {
   if ((answer.rootShort ?? 0) <= REACHED) return null;
@@ -106,7 +101,7 @@ export const depth = define({
     const answer = infeedFromCrest({
       half: form.half,
       pitch: form.pitch,
-      nose: noseFor(kind, size, form),
+      nose: noseFor(kind, size && toNumber(inBase(size)), form),
       addendum: known?.addendum ?? form.addendum,
       reach: form.reach,
     });

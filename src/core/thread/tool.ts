@@ -1,6 +1,7 @@
 import { leadFrom, leadNumber, ratio, toNumber } from '../quantity';
 import { apexBelowPitchLine, tipAboveApexRadius, type HalfAngles } from './groove';
 import { rootClearance } from './limits/iso2903';
+import type { Nose } from './depth';
 import { formOf } from './profiles';
 import type { FormId, Thread } from './thread';
 
@@ -71,4 +72,10 @@ export const toolForm = (thread: Thread, side: 'external' | 'internal'): ToolFor
     radius,
     crestRadius: roundNut ? ROUND_NUT.crest * pitch : ROUND_CRESTS.includes(form.id) ? own : 0,
   };
+};
+
+/** The nose as depth takes it; an insert's own where it cuts the full form. @param size mm, null for a sharp or full one */
+export const noseFor = (kind: Nose['kind'], size: number | null, form: ToolForm): Nose => {
+  if (kind === 'full-form') return { kind, size: form.tip };
+  return kind === 'sharp' || size === null ? { kind: 'sharp' } : { kind, size };
 };

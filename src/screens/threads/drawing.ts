@@ -1,46 +1,38 @@
-import { html, nothing } from 'lit';
+import { html } from 'lit';
 import '../../elements/thread-profile';
-import type { ProfileNose } from '../../elements/thread-profile';
 import type { ProfileShape } from '../../elements/profile-path';
 import type { Job } from '../../core/job';
-import { inBase, toNumber } from '../../core/quantity';
-import { formOf, type Thread } from '../../core/thread';
+import type { Thread } from '../../core/thread';
+import { bothAngles } from '../../core/thread/groove';
+import { toolForm, type ToolForm } from '../../core/thread/tool';
 import { statedText } from '../../text/numbers';
 import { profileWords } from '../../text/threads';
+import { noseShape } from './nose';
 
-/** Forms whose crest is rounded like their root. */
-const ROUNDED: readonly string[] = ['whitworth55', 'ba47', 'round30'];
-
-const shapeOf = (thread: Thread): ProfileShape | null => {
-  if (thread.pitch.unit === 'module' || thread.pitch.unit === 'dp') return null;
-  const form = formOf(thread);
-  const pitch = toNumber(inBase(thread.pitch));
-  const root = form.rootRadius ? toNumber(form.rootRadius.min) * pitch : 0;
+/** The groove that is cut: the screw's outside, the nut's inside, mm. */
+const shapeOf = (form: ToolForm): ProfileShape => {
+  const { leading, trailing } = bothAngles(form.half);
   return {
-    pitch,
-    flanks: [toNumber(form.flanks[0]), toNumber(form.flanks[1])],
-    depth: (toNumber(form.majorToMinor) / 2) * pitch,
-    pitchDepth: (toNumber(form.majorToPitch) / 2) * pitch,
-    crestRadius: ROUNDED.includes(thread.form) ? root : 0,
-    rootRadius: ROUNDED.includes(thread.form) ? root : 0,
+    pitch: form.pitch,
+    flanks: [leading, trailing],
+    depth: form.addendum + form.tip,
+    pitchDepth: form.addendum,
+    crestRadius: form.crestRadius,
+    rootRadius: form.radius,
   };
 };
 
-const noseOf = (job: Job, depth: number | null): ProfileNose | null => {
-  if (depth === null || !job.noseKind) return null;
-  const size = job.noseSize ? toNumber(inBase(job.noseSize)) : 0;
-  if (job.noseKind === 'radius') return { radius: size, depth };
-  return { flat: job.noseKind === 'flat' ? size : 0, depth };
-};
-
-/** The basic profile to scale, with the tool's nose at its depth where that is known. Nothing for worms yet. */
+/** The profile to scale, with the tool's nose at its depth where that is known. @param depth from the crest, mm */
 export const drawing = (thread: Thread, job: Job, depth: number | null) => {
-  const shape = shapeOf(thread);
-  if (!shape) return nothing;
+  const form = toolForm(thread, job.side);
+  const shape = shapeOf(form);
+  const nose = depth === null ? null : noseShape(job, form);
+  // A full-form insert starts in an oversize blank, but ends where the form does.
+  const tip = job.noseKind === 'full-form' ? shape.depth : depth;
   return html`<ls-profile
     .shape=${shape}
-    .nose=${noseOf(job, depth)}
+    .nose=${nose && tip !== null ? { ...nose, depth: tip } : null}
     .pitchText=${statedText(thread.pitch)}
-    .text=${profileWords(thread.designation, statedText(thread.pitch), shape.flanks[0] + shape.flanks[1])}
+    .text=${profileWords(thread.designation, statedText(thread.pitch), shape.flanks, job.noseKind)}
   ></ls-profile>`;
 };

@@ -11,8 +11,9 @@ import { basicSizes, majorLength } from '../../core/thread/forms';
 import type { Band } from '../../core/thread/limits';
 import { mark } from '../../text/numbers';
 import { limitsText as t } from '../../text/limits';
-import { classText } from '../../text/threads';
+import { classText, startsText } from '../../text/threads';
 import type { App } from '../../state';
+import { profileSection, toolSection } from './profile-section';
 import { limitsShape } from './shape';
 import {
   drillsSection,
@@ -86,42 +87,45 @@ export class LimitsScreen extends ScreenElement<App> {
       ></ls-row>`;
     return html`<h2>${t.basic}</h2>
       <div>${row(t.major, sizes.major)} ${row(t.pitch(), sizes.pitch)} ${row(t.minor, sizes.minor)}</div>
-      <p class="note">${formOf(thread).source}</p>`;
+      <p class="note">${t.formSource(formOf(thread).source)}</p>`;
   }
 
   private limits(thread: Thread, classId: string | null) {
     // Without a class the standard itself says why there are none.
     const l = limits(thread, classId ?? '');
-    if (!l.ok) return html`<p>${t.refusal(l.refusal)}</p>`;
-    const shape = limitsShape(thread, l, null);
+    if (!l.ok) return html`<p>${t.refused(l.refusal, thread.family)}</p>`;
+    const shape = limitsShape(thread, l, null, this.app.job);
     return html`${
       shape
         ? html`<ls-limits-drawing
               .shape=${shape}
-              .text=${t.drawing(thread.designation, classText(classId ?? ''))}
+              .text=${t.drawing(thread.designation, classText(classId ?? ''), Boolean(shape.tool))}
             ></ls-limits-drawing>
-            <p class="note">${t.drawnToScale}</p>`
+            <p class="note">${t.drawnToScale} ${shape.tool ? t.toolDrawn : ''}</p>`
         : nothing
     }
     ${this.table(l)}`;
   }
 
   override render() {
-    const thread = this.app.sheet.get('chosen').value?.thread;
-    if (!thread)
+    const chosen = this.app.sheet.get('chosen').value?.thread;
+    if (!chosen)
       return html`<h1>${t.noThread}</h1>
         <a class="key solid" href="#/threads/find">${t.back}</a>`;
     const { job } = this.app;
+    const thread = { ...chosen, starts: job.starts };
     const classId = classOf(thread, job.classId, job.side);
     const lead = mul(inBase(thread.pitch), job.starts);
     const major = majorLength(thread);
     const unit = unitOf(thread);
     return html`
       <h1>${thread.designation} ${classId ? classText(classId) : ''}</h1>
+      ${job.starts > 1 ? html`<p class="label">${startsText(job.starts)}</p>` : nothing}
       <h2>${t.title}</h2>
       ${this.limits(thread, classId)} ${this.classKeys(thread)} ${this.basic(thread)}
-      ${helixSection(thread, lead)} ${engagementSection(thread)} ${undercutSection(thread, major, unit)}
-      ${endsSection(thread)} ${drillsSection(thread)} ${taperSection(thread)}
+      ${profileSection(thread, job.side)} ${toolSection(thread, job.side)} ${helixSection(thread, lead)}
+      ${engagementSection(thread)} ${undercutSection(thread, major, unit)} ${endsSection(thread)}
+      ${drillsSection(thread)} ${taperSection(thread)}
       <a class="key" href="#/threads">${t.back}</a>
     `;
   }

@@ -166,7 +166,9 @@ export const taperSection = (thread: Thread) => {
     <div>
       ${row(t.taperOn, `${f.taper.n} : ${f.taper.d}`)}
       ${row(t.side, `${f.sideDegrees.toFixed(3).replace('.', mark())}°`)}
-      ${row(t.gaugeLength, shown(f.gaugeLength, places), f.unit, `± ${shown(f.gaugeTolerance, places)}`)}
+      ${row(t.gaugeLength, shown(f.gaugeLength, places), f.unit)}
+      ${row(t.gaugeOutside, `± ${shown(f.gaugeTolerance, places)}`, f.unit, t.turns(plain(f.gaugeTurns)))}
+      ${row(t.gaugeInside, `± ${shown(f.internalTolerance, places)}`, f.unit, t.turns(plain(f.internalTurns)))}
       ${row(t.useful, shown(f.usefulLength, places), f.unit)}
       ${f.smallEndPitch ? row(t.smallEnd, shown(f.smallEndPitch, places), f.unit) : nothing}
     </div>

@@ -3,10 +3,10 @@ import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/row';
 import '../../elements/standing';
-import { classOf, type Figure } from '../../core/figures';
+import { classOf, type Figure, type Term } from '../../core/figures';
 import { classesOf, ownKey, type Thread } from '../../core/thread';
 import { compare, decimalText, ratioText, roundTo, type Ratio, type Stated } from '../../core/quantity';
-import type { Job, NoseKind } from '../../core/job';
+import { NOSE_KINDS, type Job } from '../../core/job';
 import { decimal, mark, showLead, statedText } from '../../text/numbers';
 import {
   classText,
@@ -129,17 +129,31 @@ export class ThreadsScreen extends ScreenElement<App> {
 
   private depth(job: Job) {
     const f = this.app.sheet.get('depth');
-    const size = job.noseSize && job.noseKind !== 'sharp' ? ` ${statedText(job.noseSize)}` : '';
+    const sized = job.noseKind === 'radius' || job.noseKind === 'flat';
+    const size = job.noseSize && sized ? ` ${statedText(job.noseSize)}` : '';
     const nose = job.noseKind ? `${noseName[job.noseKind]}${size}` : threadsText.noseNotKnown;
     const shown = f.value === null ? { value: threadsText.notKnown, unit: '' } : this.lengthValue(f.value);
     return html`<ls-row
       .label=${threadsText.depth}
       .value=${shown.value}
       .unit=${shown.unit}
-      .note="${nose} · ${threadsText.depthRadial}"
+      .note="${nose} · ${f.standing === 'over' ? this.unfit(f) : threadsText.depthRadial}"
+      .standing=${f.standing ?? ''}
+      .word=${f.standing ? standingWord[f.standing] : ''}
       why="Why"
       figure="depth"
     ></ls-row>`;
+  }
+
+  private unfit({ why: { terms } }: Figure<number>) {
+    const text = (term: Term | undefined): string => {
+      if (term?.amount?.kind !== 'approx') return '';
+      const { value, unit } = this.lengthValue(term.amount.value);
+      return `${value} ${unit}`;
+    };
+    return terms.short
+      ? threadsText.rootShort(text(terms.short), text(terms.largest))
+      : threadsText.noseUnfit;
   }
 
   private blank(job: Job) {
@@ -151,6 +165,7 @@ export class ThreadsScreen extends ScreenElement<App> {
       .label=${label}
       .value=${between(min, max, unit)}
       .unit=${unit}
+      .note=${min ? (job.noseKind === 'full-form' ? threadsText.leaveOver : '') : threadsText.basicOnly}
       why="Why"
       figure="blank"
     ></ls-row>`;
@@ -225,9 +240,8 @@ export class ThreadsScreen extends ScreenElement<App> {
   }
 
   private nose(job: Job) {
-    const kinds: readonly NoseKind[] = ['radius', 'flat', 'sharp'];
     return html`<div class="keys options" role="group" aria-label=${threadsText.nose}>
-        ${kinds.map(
+        ${NOSE_KINDS.map(
           (k) =>
             html`<button
               class="key"
@@ -239,7 +253,7 @@ export class ThreadsScreen extends ScreenElement<App> {
         )}
       </div>
       ${
-        job.noseKind && job.noseKind !== 'sharp'
+        job.noseKind === 'radius' || job.noseKind === 'flat'
           ? html`<a class="key" href="#/enter/job/noseSize"
               >${job.noseSize ? `${threadsText.noseSize} ${statedText(job.noseSize)}` : threadsText.noseEnter}</a
             >`

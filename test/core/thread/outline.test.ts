@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { limits, threadById } from '../../../src/core/thread';
 import { drawnBand } from '../../../src/core/thread/outline';
 import { outlinePoints, wireCentre, type LimitsShape } from '../../../src/elements/limits-drawing';
+import { toolOutline } from '../../../src/elements/tool-outline';
 import { ratio, toNumber } from '../../../src/core/quantity';
 
 const M10: LimitsShape = {
@@ -35,5 +36,33 @@ describe('the drawing of a thread between its limits', () => {
     const centre = wireCentre(M10, M10.most, best);
     // Contact lies (w/2)·sin A below the centre.
     expect(centre - (best / 2) * Math.sin(Math.PI / 6)).toBeCloseTo(9.0257 / 2, 6);
+  });
+});
+
+describe('the tool’s point in the groove', () => {
+  const point = { left: 30, right: 30, radius: 0, flat: 0, height: 1.5 };
+  it('has its flanks on the groove’s: P/4 either side of the middle at the pitch line', () => {
+    // A sharp 60° point reaches H/2 = 0.433013 P below the pitch line (ISO 68-1).
+    const sharp = toolOutline({ ...point, below: 0.433013 * 1.5 }, 1.5);
+    expect(sharp).toHaveLength(4);
+    expect(sharp[1]?.[0]).toBeCloseTo(0, 4);
+    const at = (h: number): number => (h - 0) * Math.tan(Math.PI / 6);
+    expect(at(0.433013 * 1.5)).toBeCloseTo(1.5 / 4, 5);
+    expect(sharp[0]?.[0]).toBeCloseTo(-at(1.5), 4);
+  });
+  it('is as wide at the pitch line with a round nose of H/6, whose tip stands H/3 below it', () => {
+    const H = (Math.sqrt(3) / 2) * 1.5;
+    const round = toolOutline({ ...point, radius: H / 6, below: H / 3 }, 1.5);
+    const lowest = Math.min(...round.map(([, h]) => h));
+    expect(lowest).toBeCloseTo(0, 3);
+    const [top] = round;
+    expect(top?.[0]).toBeCloseTo(-1.5 / 4 - (1.5 - H / 3) * Math.tan(Math.PI / 6), 9);
+  });
+  it('leans with a buttress groove: 7° one side, 45° the other, P/2 between them at the pitch line', () => {
+    const lean = toolOutline({ left: 7, right: 45, radius: 0, flat: 0.2, height: 1, below: 0.267186 }, 1);
+    const last = lean[lean.length - 1];
+    // 0.2 + b (tan 7° + tan 45°) = 0.5 at b = 0.267186.
+    expect(last?.[0]).toBeCloseTo(0.25 + (1 - 0.267186), 4);
+    expect(lean[0]?.[0]).toBeCloseTo(-0.25 - (1 - 0.267186) * Math.tan((7 * Math.PI) / 180), 4);
   });
 });
