@@ -219,7 +219,8 @@ export class App extends Emitter {
     const machine = this.machine?.id;
     const before = this.job.thread ? storeJob(this.job) : null;
     const hand = thread.kind === 'own' ? { hand: thread.own.hand } : {};
-    await this.jobs.change({ thread, starts, classId: null, ...hand });
+    // What one thread is for says nothing of the next: it is judged strictly until that is said.
+    await this.jobs.change({ thread, starts, classId: null, use: null, ...hand });
     if (machine && before) this.undo.push({ code: 'thread', machine, before });
     if (thread.kind === 'catalogue' || thread.kind === 'own') {
       const used = thread.kind === 'own' ? ownId(thread.id) : thread.id;
@@ -322,10 +323,10 @@ export class App extends Emitter {
     }
     if (entry.code === 'field') return this.machines.restoreField(entry.machine, entry.field, entry.before);
     if (this.machine?.id !== entry.machine) await this.useMachine(entry.machine);
-    const { thread, starts, classId, hand } = readJob(entry.before);
+    const { thread, starts, classId, hand, use } = readJob(entry.before);
     // Only a thread of one's own brings its hand along.
     const back = this.job.thread?.kind === 'own' ? { hand } : {};
-    return this.jobs.change({ thread, starts, classId, ...back });
+    return this.jobs.change({ thread, starts, classId, use, ...back });
   }
 
   /** Logs that something happened to the machine; what depends on it has to be checked again. */

@@ -158,6 +158,7 @@ export const enterText = {
   job: {
     rpm: 'Spindle speed to set',
     room: 'Usable stopping room',
+    length: 'Length of the thread',
     noseSize: 'Size of the tool nose',
     starts: 'Number of starts',
   },

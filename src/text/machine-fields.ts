@@ -245,6 +245,19 @@ export const fieldText: Record<FieldName, FieldText> = {
       'The drive’s settings: its electronic gear or pulses per rev. Not the lines of the servo’s own encoder.',
     needed: RATIO,
   },
+  servoEncoder: {
+    label: 'Servo encoder counts',
+    question: 'How many counts per rev has the servo’s own encoder?',
+    where:
+      'The motor’s label or the drive’s manual. Counts, after the drive’s multiplication: 2500 lines counted four times are 10000; 17 bits are 131072.',
+    needed: 'Without it the electronic gear to enter in the drive is not known. The lead does not depend on it.',
+  },
+  servoGearMax: {
+    label: 'Electronic gear, largest',
+    question: 'How large may the numbers of its electronic gear be?',
+    where: 'The drive’s manual: range of the gear’s top and bottom number. The smaller of the two.',
+    needed: 'Without it the electronic gear to enter in the drive is not known.',
+  },
   motorPulley: {
     label: 'Pulley on the motor',
     question: 'How many teeth on the motor?',
@@ -325,7 +338,8 @@ export const fieldText: Record<FieldName, FieldText> = {
   ratioHeld: {
     label: 'How the ratio is held',
     question: 'How does the controller hold the gear ratio?',
-    where: 'In its settings: two whole numbers, or a decimal number.',
+    where:
+      'Its settings and manual: two whole numbers, or a decimal number; the program itself, if you wrote it. A number with a point in it says nothing of how it is kept inside.',
     needed: 'Without it no one can say whether the lead is exact, nor whether the nut may be opened.',
   },
   ratioTopMax: {
@@ -339,6 +353,19 @@ export const fieldText: Record<FieldName, FieldText> = {
     question: 'How large may the bottom number be?',
     where: 'The controller’s manual. 16 bits hold up to 65535, or 32767 with a sign.',
     needed: 'Without it the nearest ratio it can hold is not known.',
+  },
+
+  ratioDigits: {
+    label: 'Ratio: decimals',
+    question: 'How many digits does it keep after the decimal mark?',
+    where: 'Enter a ratio with many digits, leave the page, and look what is left of it.',
+    needed: 'Without it the error of the ratio is not known.',
+  },
+  ratioBits: {
+    label: 'Ratio: bits of fraction',
+    question: 'How many bits has the fraction?',
+    where: 'The controller’s manual or program: 16.16 has 16, a scale of 65536 has 16, one of 256 has 8.',
+    needed: 'Without it the error of the ratio is not known.',
   },
 
   carriageMax: {

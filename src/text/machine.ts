@@ -98,9 +98,35 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
   },
   ratioHeld: {
     integers: { label: 'Two whole numbers', note: 'If both fit, the lead is exact for ever.' },
+    decimal: { label: 'A decimal number', note: 'With so many digits after the mark. The error grows with travel.' },
+    'fixed-rounded': {
+      label: 'Fixed point, rounded',
+      note: 'A whole number of 1/256, 1/65536 and the like, to the nearest. The error grows with travel.',
+    },
+    'fixed-truncated': {
+      label: 'Fixed point, cut off',
+      note: 'The same with the rest dropped: up to twice as far off, and always short.',
+    },
+    float32: {
+      label: 'Single precision, multiplied',
+      note: 'All counts × the ratio. True to 0.06 ppm; coarse, and a counter of this kind ends, at 16 777 216.',
+    },
+    'float32-sum': {
+      label: 'Single precision, added up',
+      note: 'The ratio added at each count: every addition is rounded. Not for threads.',
+    },
+    float64: { label: 'Double precision', note: 'Not exact, but its error can’t be measured on a lathe.' },
+    'rev-count': {
+      label: 'Whole steps per rev',
+      note: 'Rounded, and set right at the encoder’s index. A small error in each rev that never adds up.',
+    },
+    rate: {
+      label: 'A step rate, from rpm',
+      note: 'Reckoned from the speed measured: nothing ties the screw to the spindle. Never for threads.',
+    },
     other: {
-      label: 'A decimal or other form',
-      note: 'Its error is not reckoned here yet. Keep the nut closed.',
+      label: 'Another form',
+      note: 'Its error is not reckoned. Keep the nut closed.',
     },
   },
   spindleDrive: {

@@ -14,6 +14,8 @@ export const jobText: Record<keyof Job, string> = {
   noseSize: 'Size of the tool nose',
   rpm: 'Speed set',
   room: 'Usable stopping room',
+  use: 'What the thread is for',
+  length: 'Length of the thread',
 };
 
 const contextText: Record<keyof Context, string> = {

@@ -52,6 +52,9 @@ const OWN: { readonly [F in FieldName]?: Partial<Record<ShownUnit, string>> } = 
   fullSteps: { steps: 'steps/rev' },
   microsteps: { times: 'per full step' },
   servoPulses: { steps: 'pulses/rev' },
+  servoEncoder: { count: 'counts/rev' },
+  ratioDigits: { count: 'digits' },
+  ratioBits: { count: 'bits' },
   gearboxRatio: { times: 'to 1' },
   safetyFactor: { times: 'times' },
 };
@@ -67,6 +70,8 @@ const ONE: Readonly<Record<string, string>> = {
   steps: 'step',
   turns: 'turn',
   'edges/line': 'edge/line',
+  digits: 'digit',
+  bits: 'bit',
 };
 
 /** The unit behind one value of a field: "1 tooth", "24 teeth". */

@@ -11,6 +11,7 @@ export type SourceCode =
   | 'inch'
   | 'iso5408'
   | 'bestFraction'
+  | 'formats'
   | 'iso1708'
   | 'nutTheorem'
   | 'groove'
@@ -33,6 +34,13 @@ export type NoteCode =
   | 'held-near'
   | 'held-other'
   | 'held-nothing'
+  | 'held-sum'
+  | 'held-rev'
+  | 'held-rate'
+  | 'held-float32-ends'
+  | 'held-fastener'
+  | 'held-finest'
+  | 'held-picking-up'
   | 'change-gears'
   | 'no-wheels'
   | 'train-misfit'
@@ -60,6 +68,7 @@ export const sourceText: Record<SourceCode, string> = {
   bestFraction: 'Best rational approximation by continued fraction: Khinchin, Continued Fractions, §6',
   iso1708:
     'Own reckoning, in whole numbers. Close up to 133 ppm, 0.04 mm in 300 mm: ISO 1708, threading test of a lathe, from memory',
+  formats: 'Own reckoning in whole numbers; floating point by IEEE 754, bit by bit',
   nutTheorem:
     'Own derivation, in whole numbers; agrees with lathe makers’ dial plates for 8 tpi and 16 teeth',
   groove: 'Geometry of the groove; basic sizes of the thread’s standard (ISO 68-1, BS 84, BS 93)',
@@ -93,6 +102,20 @@ export const noteText: Record<NoteCode, string> = {
   'held-exact': 'Held exactly. Exact if the entries match the machine.',
   'held-near': 'Not held exactly: the error grows with travel. Keep the nut closed.',
   'held-other': 'The ratio is held in another form than two whole numbers. Its error is not reckoned here.',
+  'held-sum':
+    'Every addition is rounded, and the sum grows coarser the longer the spindle turns. It is reckoned from a fresh start; after more revs it is worse. Keep the nut closed.',
+  'held-rev':
+    'Off by part of a step within each rev, and set right at the encoder’s index: nothing adds up. Keep the nut closed all the same.',
+  'held-rate':
+    'A step rate follows the speed that was measured, not the spindle’s angle. Its error grows with time, without end: not for threads.',
+  'held-float32-ends':
+    'Above 16 777 216 steps it moves two steps at a time; a counter of the same kind stands still at 16 777 216 counts.',
+  'held-fastener':
+    'Judged as a fastener: the error of pitch over the engagement may take half of the tolerance of the diameter. Common practice.',
+  'held-finest':
+    'Judged by 6 µm in 300 mm, the finest grade of ball screw: ISO 3408-3 grade 1, from memory. On the page of the ratio you can say what the thread is for.',
+  'held-picking-up':
+    'Opened between passes the nut would move the groove by more than is allowed. Passes and revs are estimates. Keep the nut closed from first pass to last.',
   'held-nothing': 'No ratio this near fits the controller’s numbers.',
   'change-gears': 'This machine has change gears: there are no steps and no counts to reckon with.',
   'no-wheels': 'This machine has an electronic drive: there is no train of wheels.',

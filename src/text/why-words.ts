@@ -15,6 +15,14 @@ export type FormulaCode =
   | 'stepOnCarriage'
   | 'countOnCarriage'
   | 'ratioHeld'
+  | 'held-decimal'
+  | 'held-fixed-rounded'
+  | 'held-fixed-truncated'
+  | 'held-float32'
+  | 'held-float32-sum'
+  | 'held-float64'
+  | 'held-rev-count'
+  | 'held-rate'
   | 'train'
   | 'no-train'
   | 'train-box'
@@ -46,6 +54,8 @@ export type FormulaCode =
 const HALF = 'half the difference of {start} and {pitchDiameter}';
 const HALF_ANGLE =
   'A is half the angle of the thread: 30° of a 60° thread, 27.5° Whitworth, 23.75° BA, 15° trapezoidal, 14.5° Acme. Where the flanks differ, both are reckoned with.';
+
+const HELD = 'Ratio the controller holds';
 
 export interface FormulaText {
   readonly title: string;
@@ -90,7 +100,7 @@ export const formulaText: Record<FormulaCode, FormulaText> = {
   stepOnCarriage: { title: 'One step on the carriage', formula: '{screw} ÷ {steps}' },
   countOnCarriage: { title: 'One count along the thread', formula: '{lead} ÷ {counts}' },
   ratioHeld: {
-    title: 'Ratio the controller holds',
+    title: HELD,
     formula: 'the fraction nearest to {ratio}, its top at most {top}, its bottom at most {bottom}',
   },
   train: { title: 'What the mounted train cuts', formula: '{screw} × ({spindle} ÷ {shaft}) × {wheels}' },
@@ -99,6 +109,20 @@ export const formulaText: Record<FormulaCode, FormulaText> = {
     title: 'What the mounted train cuts',
     formula: '{screw} × ({spindle} ÷ {shaft}) × {wheels} × {box}',
   },
+  'held-decimal': { title: HELD, formula: '{ratio}, to {digits} digits after the mark' },
+  'held-fixed-rounded': {
+    title: HELD,
+    formula: '{ratio} × 2^{bits}, to the nearest whole number, ÷ 2^{bits}',
+  },
+  'held-fixed-truncated': { title: HELD, formula: '{ratio} × 2^{bits}, the rest dropped, ÷ 2^{bits}' },
+  'held-float32': { title: HELD, formula: '{ratio}, to 24 binary digits' },
+  'held-float32-sum': {
+    title: HELD,
+    formula: '{ratio}, to 24 binary digits; so is the sum after each count',
+  },
+  'held-float64': { title: HELD, formula: '{ratio}, to 53 binary digits' },
+  'held-rev-count': { title: HELD, formula: '{ratio}, to the nearest whole number of steps per spindle rev' },
+  'held-rate': { title: HELD, formula: '{ratio} is not held: a step rate is sent instead' },
   trainHeld: { title: 'Lead of the mounted train', formula: '{cuts} for {lead}' },
   nutRule: {
     title: 'Half-nut rule',
@@ -147,9 +171,12 @@ export const termText: Record<string, string> = {
   a: 'a, spindle revs',
   addendum: 'crest to pitch line',
   b: 'b, screw pitches',
+  allowed: 'allowed',
+  bits: 'bits of fraction',
   bottom: 'largest bottom number',
   class: 'class',
   counts: 'counts per spindle rev',
+  digits: 'digits after the mark',
   drill: 'drill',
   edges: 'edges per line',
   encoder: 'encoder pulley',
@@ -172,6 +199,8 @@ export const termText: Record<string, string> = {
   most: 'left over, most',
   motor: 'motor pulley',
   nose: 'tool nose',
+  off: 'error over that length',
+  over: 'length judged',
   percent: 'percentage of thread',
   pitch: 'pitch',
   get pitchDiameter() {
@@ -185,6 +214,7 @@ export const termText: Record<string, string> = {
   screw: 'leadscrew lead',
   servoPulses: 'pulses per rev',
   short: 'short by',
+  shift: 'groove moved by the last pass',
   spindle: 'spindle pulley',
   start: 'starting diameter',
   starts: 'starts',

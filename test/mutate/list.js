@@ -235,9 +235,39 @@ export const MUTATIONS = [
   },
   {
     name: 'a ratio ten times too coarse called close',
-    file: 'figures/held.ts',
-    find: '<= HELD_LIMIT_PPM ?',
-    change: '<= 10 * HELD_LIMIT_PPM ?',
+    file: 'figures/held-judged.ts',
+    find: 'if (error > j.allowed) return',
+    change: 'if (error > 10 * j.allowed) return',
+  },
+  {
+    name: 'a groove moved at each picking-up forgotten',
+    file: 'figures/held-judged.ts',
+    find: '(opens && shift > j.allowed)',
+    change: 'shift < 0',
+  },
+  {
+    name: 'the whole tolerance of the diameter given to an error of pitch',
+    file: 'drive/formats/need.ts',
+    find: '(0.5 * tolerance) / k',
+    change: 'tolerance / k',
+  },
+  {
+    name: 'a ratio cut off taken as rounded',
+    file: 'drive/formats/hold.ts',
+    find: "format.kind === 'fixed-rounded' ? 'nearest' : 'down'",
+    change: "'nearest'",
+  },
+  {
+    name: 'single precision called exact for ever',
+    file: 'drive/formats/hold.ts',
+    find: 'const exact = same && !single;',
+    change: 'const exact = same;',
+  },
+  {
+    name: 'a running sum added in one go beyond a power of two',
+    file: 'drive/formats/running-sum.ts',
+    find: 'Math.max(step, r)) - 3',
+    change: 'Math.max(step, r)) + 3',
   },
   {
     name: 'the upper bound of a field refused',

@@ -1,71 +1,164 @@
-import { bestFraction } from '../drive';
-import { mul, PI_HIGH, PI_LOW, ppm, ratio, add, div, type Lead, type Ratio } from '../quantity';
-import { define, withheld } from './define';
-import type { Standing } from './standing';
+import { hold, type Chain, type Format, type Holding } from '../drive/formats';
+import type { InputPath } from '../context';
+import { inBase, type Stated } from '../quantity';
+import { define, withheld, type Ask } from './define';
 import { heldByTrain } from './train';
-import { approx, exact, type Term } from './why';
+import { heldStanding, judgeHeld, type HeldJudgement } from './held-judged';
+import { approx, exact, type Term, type Why } from './why';
 
-/**
- * An inexact ratio finer than this is called close, a coarser one too much: 20 ppm, 6 µm in 300 mm, the finest
- * grade of ball screw. ISO 3408-3 grade 1 (from memory).
- */
-export const HELD_LIMIT_PPM = 20;
+const READS = [
+  'machine.driveKind',
+  'machine.ratioHeld',
+  'machine.ratioTopMax',
+  'machine.ratioBottomMax',
+  'machine.ratioDigits',
+  'machine.ratioBits',
+  'machine.halfNut',
+  'job.use',
+  'job.length',
+  'job.classId',
+  'job.side',
+] as const satisfies readonly InputPath[];
+const USES = ['stepsPerCount', 'chosen', 'pitch', 'lead', 'countsPerRev', 'stepOnCarriage', 'train'] as const;
+type HeldAsk = Ask<(typeof READS)[number], (typeof USES)[number]>;
 
-const target = (r: Lead): Ratio => (r.pi ? mul(r.mm, div(add(PI_LOW, PI_HIGH), 2)) : r.mm);
+/** The format as entered, the terms that belong to it, and what of it isn't known. */
+interface Entered {
+  readonly format: Format | null;
+  readonly formula: string;
+  readonly terms: Record<string, Term>;
+  readonly missing: readonly InputPath[];
+}
 
-/** What the controller really holds: the exact fraction if it fits, else the nearest that does, with its error. */
+const FORMULAS: Readonly<Record<Format['kind'], string>> = {
+  integers: 'ratioHeld',
+  decimal: 'held-decimal',
+  'fixed-rounded': 'held-fixed-rounded',
+  'fixed-truncated': 'held-fixed-truncated',
+  float32: 'held-float32',
+  'float32-sum': 'held-float32-sum',
+  float64: 'held-float64',
+  'rev-count': 'held-rev-count',
+  rate: 'held-rate',
+};
+
+type CountPath = 'machine.ratioTopMax' | 'machine.ratioBottomMax' | 'machine.ratioDigits' | 'machine.ratioBits';
+
+const entered = (ask: HeldAsk): Entered => {
+  const kind = ask.input('machine.ratioHeld');
+  if (!kind || kind === 'other')
+    return { format: null, formula: 'ratioHeld', terms: {}, missing: ['machine.ratioHeld'] };
+  const names: Record<string, CountPath> =
+    kind === 'integers'
+      ? { top: 'machine.ratioTopMax', bottom: 'machine.ratioBottomMax' }
+      : kind === 'decimal'
+        ? { digits: 'machine.ratioDigits' }
+        : kind === 'fixed-rounded' || kind === 'fixed-truncated'
+          ? { bits: 'machine.ratioBits' }
+          : {};
+  const values = Object.entries(names).map(([name, path]) => ({ name, path, at: ask.input(path) }));
+  const terms = Object.fromEntries(
+    values.map(({ name, path, at }): [string, Term] => [
+      name,
+      { amount: at && exact(at.value, 'count'), from: path },
+    ]),
+  );
+  const missing = values.filter(({ at }) => !at).map(({ path }) => path);
+  const all = values.flatMap(({ at }) => at ?? []);
+  const format = missing.length > 0 ? null : formatOf(kind, all);
+  return { format, formula: FORMULAS[kind], terms, missing };
+};
+
+const formatOf = (kind: Format['kind'], values: readonly Stated[]): Format => {
+  const [a = 0n, b = 0n] = values.map((s) => s.value.n);
+  if (kind === 'integers') return { kind, topMax: a, bottomMax: b };
+  if (kind === 'decimal') return { kind, digits: Number(a) };
+  return kind === 'fixed-rounded' || kind === 'fixed-truncated' ? { kind, bits: Number(a) } : { kind };
+};
+
+const notesOf = (format: Format, h: Holding, j: HeldJudgement): string[] => {
+  if (h.exact) return ['held-exact'];
+  const how = { travel: 'held-near', counts: 'held-sum', rev: 'held-rev', nothing: 'held-near', time: 'held-rate' };
+  return [
+    how[h.grows],
+    ...(format.kind === 'float32' ? ['held-float32-ends'] : []),
+    ...(j.as === 'fastener' ? ['held-fastener'] : ['held-finest']),
+    ...(Math.abs(j.shift) > j.allowed ? ['held-picking-up'] : []),
+  ];
+};
+
+const judgedTerms = (h: Holding, j: HeldJudgement): Record<string, Term> =>
+  h.exact
+    ? {}
+    : {
+        over: { amount: approx(j.length, 'mm'), from: 'ratioHeld' },
+        off: { amount: approx(j.um, 'um'), from: 'ratioHeld' },
+        allowed: { amount: approx(j.allowed, 'um'), from: 'ratioHeld' },
+        shift: { amount: approx(j.shift, 'um'), from: 'ratioHeld' },
+      };
+
+/** What the controller really holds, in whichever way it holds numbers, and whether that is true enough for the job. */
 export const ratioHeld = define({
-  reads: ['machine.driveKind', 'machine.ratioHeld', 'machine.ratioTopMax', 'machine.ratioBottomMax'],
-  uses: ['stepsPerCount', 'lead', 'train'],
-  rule: 1,
+  reads: READS,
+  uses: USES,
+  rule: 2,
   compute: (ask) => {
     if (ask.input('machine.driveKind') === 'change-gears')
       return heldByTrain(ask.figure('lead'), ask.figure('train'));
+    const { format, formula, terms: own, missing } = entered(ask);
     const r = ask.figure('stepsPerCount');
-    const way = ask.input('machine.ratioHeld');
-    const top = ask.input('machine.ratioTopMax');
-    const bottom = ask.input('machine.ratioBottomMax');
+    const [lead, pitch] = [ask.figure('lead').value, ask.figure('pitch').value];
+    const [counts, step] = [ask.figure('countsPerRev').value, ask.figure('stepOnCarriage').value];
     const terms: Record<string, Term> = {
       ratio: { amount: r.value && exact(r.value.mm, 'steps/count', r.value.pi), from: 'stepsPerCount' },
-      top: { amount: top && exact(top.value, 'count'), from: 'machine.ratioTopMax' },
-      bottom: { amount: bottom && exact(bottom.value, 'count'), from: 'machine.ratioBottomMax' },
+      ...own,
     };
-    if (way !== 'integers')
+    const source = format?.kind === 'integers' || formula === 'ratioHeld' ? 'bestFraction' : 'formats';
+    if (!format || !r.value || !lead || !pitch || !counts || !step)
       return withheld(
-        'ratioHeld',
-        'bestFraction',
-        ['machine.ratioHeld'],
+        formula,
+        source,
+        [...r.missing, ...missing],
         terms,
-        way === 'other' ? ['held-other'] : [],
+        ask.input('machine.ratioHeld') === 'other' ? ['held-other'] : [],
       );
-    if (!r.value || !top || !bottom)
-      return withheld(
-        'ratioHeld',
-        'bestFraction',
-        [
-          ...r.missing,
-          ...(top ? [] : (['machine.ratioTopMax'] as const)),
-          ...(bottom ? [] : (['machine.ratioBottomMax'] as const)),
-        ],
-        terms,
-      );
-    const held = bestFraction(target(r.value), top.value.n, bottom.value.n);
-    if (!held)
-      return { ...withheld('ratioHeld', 'bestFraction', [], terms, ['held-nothing']), standing: 'over' };
-    const isExact = held.exact && !r.value.pi;
-    const error = isExact ? 0 : ppm(ratio(held.top, held.bottom), r.value.mm, r.value.pi);
-    const standing: Standing = isExact ? 'within' : Math.abs(error) <= HELD_LIMIT_PPM ? 'near' : 'over';
-    return {
-      value: { exact: isExact, held, ppm: error },
-      standing,
-      missing: [],
-      why: {
-        formula: 'ratioHeld',
-        terms: { ...terms, error: { amount: approx(error, 'ppm'), from: 'stepsPerCount' } },
-        result: exact(ratio(held.top, held.bottom), 'steps/count'),
-        source: 'bestFraction',
-        notes: isExact ? ['held-exact'] : ['held-near'],
+    const h = hold(format, r.value, counts);
+    if (!h) {
+      const note = format.kind === 'rate' ? 'held-rate' : 'held-nothing';
+      return { ...withheld(formula, source, [], terms, [note]), standing: 'over' };
+    }
+    const chain: Chain = { ratio: r.value, lead, counts, step };
+    const length = ask.input('job.length');
+    const judged = judgeHeld(h, chain, {
+      thread: ask.figure('chosen').value?.thread ?? null,
+      pitch,
+      job: { use: ask.input('job.use'), classId: ask.input('job.classId'), side: ask.input('job.side') },
+      length: length && inBase(length),
+    });
+    // A running sum has no one error: what it comes to over the length judged.
+    const ppm = h.grows === 'counts' ? (judged.um / judged.length) * 1000 : h.ppm;
+    const why: Why = {
+      formula,
+      terms: {
+        ...terms,
+        error: { amount: approx(ppm, 'ppm'), from: 'stepsPerCount' },
+        ...judgedTerms(h, judged),
       },
+      result: exact(h.ratio, 'steps/count'),
+      source,
+      notes: notesOf(format, h, judged),
+    };
+    return {
+      value: {
+        exact: h.exact,
+        held: { top: h.ratio.n, bottom: h.ratio.d, exact: h.exact },
+        ppm,
+        grows: h.grows,
+        judged,
+      },
+      standing: heldStanding(h.exact, judged, ask.input('machine.halfNut') !== 'always-closed'),
+      missing: [],
+      why,
     };
   },
 });

@@ -1,7 +1,9 @@
 import type { NutRule } from '../cut';
 import type { Held } from '../drive';
+import type { Grows } from '../drive/formats';
 import type { Lead, Ratio, Stated } from '../quantity';
 import type { Thread } from '../thread';
+import type { HeldJudgement } from './held-judged';
 import type { SpeedVerdict } from './verdict';
 import type { LimitReading } from './limit';
 import type { TrainNow } from './train';
@@ -16,8 +18,12 @@ export interface Chosen {
 export interface RatioHeld {
   readonly exact: boolean;
   readonly held: Held;
-  /** Error of the held fraction, ppm; 0 when exact. */
+  /** Error of the held fraction, ppm; 0 when exact. Of a running sum, over the length judged. */
   readonly ppm: number;
+  /** What the error adds up with. */
+  readonly grows: Grows;
+  /** null for a train of wheels, which is judged by its ppm. */
+  readonly judged: HeldJudgement | null;
 }
 
 /** A pair of limits to turn or bore to, in the unit of the thread's own standard; without `min`, a basic size alone. */

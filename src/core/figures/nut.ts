@@ -13,7 +13,7 @@ export const nutRule = define({
     'machine.screwStarts',
   ],
   uses: ['lead', 'screwLead', 'ratioHeld'],
-  rule: 1,
+  rule: 2,
   compute: (ask) => {
     const l = ask.figure('lead');
     const screw = ask.figure('screwLead');
@@ -23,12 +23,14 @@ export const nutRule = define({
     const teeth = ask.input('machine.dialTeeth');
     const lines = ask.input('machine.dialLines');
     const held = ask.figure('ratioHeld');
+    // A controller that can't hold the ratio at all holds it no better than one that holds it nearly.
+    const exactRatio = held.value?.exact ?? (held.standing === 'over' ? false : null);
     const hasDial = halfNut === 'half-nut' && dial === 'dial';
     const missing = [
       ...l.missing,
       ...screw.missing,
       // Whether the ratio is exact decides the rule: while that isn't known, neither is the rule.
-      ...(held.value ? [] : held.missing),
+      ...(exactRatio === null ? held.missing : []),
       ...(halfNut ? [] : (['machine.halfNut'] as const)),
       ...(halfNut === 'half-nut' && !dial ? (['machine.threadDial'] as const) : []),
       ...(hasDial && !teeth ? (['machine.dialTeeth'] as const) : []),
@@ -41,7 +43,7 @@ export const nutRule = define({
         from: 'screwLead',
       },
     };
-    if (missing.length > 0 || !l.value || !screw.value || !starts || !held.value)
+    if (missing.length > 0 || !l.value || !screw.value || !starts || exactRatio === null)
       return withheld('nutRule', 'nutTheorem', missing, terms);
     if (hasDial && teeth) terms.teeth = { amount: exact(teeth.value, 'teeth'), from: 'machine.dialTeeth' };
     const value = rule({
@@ -49,7 +51,7 @@ export const nutRule = define({
       nutPitch: div(screw.value, starts.value),
       halfNut: halfNut === 'half-nut',
       dial: hasDial && teeth && lines ? { teeth: Number(teeth.value.n), lines: Number(lines.value.n) } : null,
-      exactRatio: held.value.exact,
+      exactRatio,
     });
     if (value.a !== null && value.b !== null) {
       terms.a = { amount: exact(div(value.a, 1), 'count'), from: 'nutRule' };

@@ -150,7 +150,7 @@ export const heldByTrain = (wanted: Figure<Lead>, now: Figure<TrainNow>): Figure
   const off = Math.abs(error);
   const standing: Standing = isExact ? 'within' : off <= TRAIN_LIMIT_PPM ? 'near' : 'over';
   return {
-    value: { exact: isExact, held: { top: t.ratio.n, bottom: t.ratio.d, exact: isExact }, ppm: error },
+    value: { exact: isExact, held: { top: t.ratio.n, bottom: t.ratio.d, exact: isExact }, ppm: error, grows: isExact ? 'nothing' : 'travel', judged: null },
     standing,
     missing: [],
     why: {

@@ -4,6 +4,7 @@ import { number } from '../machine';
 export const JOB_FIELDS = {
   rpm: number('spindle', ['rpm'], '1', '20000'),
   room: number('carriage', ['mm', 'in'], '0.01', '5000'),
+  length: number('carriage', ['mm', 'in'], '0.1', '5000'),
   noseSize: number('carriage', ['mm', 'in'], '0.01', '6', { suggest: ['0.1', '0.15', '0.2', '0.4'] }),
   starts: number('screw', ['count'], '1', '60', { whole: true, suggest: ['1', '2', '3', '4'] }),
 } as const;

@@ -11,6 +11,9 @@ export type ThreadChoice =
   | { readonly kind: 'pitch'; readonly pitch: Stated }
   | { readonly kind: 'feed'; readonly perRev: Stated };
 
+/** What the thread is for, which decides how true its lead must be. */
+export type Use = 'fastener' | 'leadscrew' | 'worm';
+
 /** Shape of the tool's point; `full-form` is an insert that finishes root and crest to the standard's form. */
 export const NOSE_KINDS = ['radius', 'flat', 'sharp', 'full-form'] as const;
 export type NoseKind = (typeof NOSE_KINDS)[number];
@@ -30,6 +33,9 @@ export interface Job {
   readonly noseSize: Stated | null;
   readonly rpm: Ratio | null;
   readonly room: Stated | null;
+  readonly use: Use | null;
+  /** Length of the thread to be cut. */
+  readonly length: Stated | null;
 }
 
 export const blankJob = (): Job =>
@@ -43,4 +49,6 @@ export const blankJob = (): Job =>
     noseSize: null,
     rpm: null,
     room: null,
+    use: null,
+    length: null,
   });

@@ -38,6 +38,7 @@ export const storeJob = (job: Job): Record<string, unknown> => ({
   noseSize: job.noseSize && storeStated(job.noseSize),
   rpm: job.rpm && toStored(job.rpm),
   room: job.room && storeStated(job.room),
+  length: job.length && storeStated(job.length),
 });
 
 const oneOf = <T>(x: unknown, options: readonly T[], otherwise: T): T =>
@@ -66,5 +67,7 @@ export const readJob = (x: unknown): Job => {
     noseSize: readField(JOB_FIELDS.noseSize, raw.noseSize),
     rpm: readRpm(raw.rpm),
     room: readField(JOB_FIELDS.room, raw.room),
+    use: oneOf(raw.use, ['fastener', 'leadscrew', 'worm', null] as const, null),
+    length: readField(JOB_FIELDS.length, raw.length),
   });
 };

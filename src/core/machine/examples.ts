@@ -75,6 +75,8 @@ export const EXAMPLES = {
     counterMaxEdges: is('400', 'kHz'),
     motorKind: 'servo',
     servoPulses: is('4000', 'steps'),
+    servoEncoder: is('10000', 'count'),
+    servoGearMax: is('65535', 'count'),
     motorPulley: is('24', 'teeth'),
     screwPulley: is('48', 'teeth'),
     gearboxRatio: is('1', 'times'),

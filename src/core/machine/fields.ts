@@ -59,6 +59,14 @@ export const FIELDS = {
     whole: true,
     suggest: ['1600', '4000', '10000'],
   }),
+  servoEncoder: number('motor', ['count'], '100', '100000000', {
+    whole: true,
+    suggest: ['2500', '4000', '10000', '131072'],
+  }),
+  servoGearMax: number('motor', ['count'], '1', '18446744073709551616', {
+    whole: true,
+    suggest: ['32767', '65535'],
+  }),
   motorPulley: number('motor', ['teeth'], '1', '500', { whole: true, suggest: ['1'] }),
   screwPulley: number('motor', ['teeth'], '1', '500', { whole: true, suggest: ['1'] }),
   gearboxRatio: number('motor', ['times'], '0.01', '100', { suggest: ['1'] }),
@@ -73,9 +81,22 @@ export const FIELDS = {
 
   controllerMaxSteps: number('controller', ['kHz', 'Hz', 'MHz'], '0.1', '10000'),
   pulseTiming: choice('controller', ['each-edge', 'spread']),
-  ratioHeld: choice('controller', ['integers', 'other']),
+  ratioHeld: choice('controller', [
+    'integers',
+    'decimal',
+    'fixed-rounded',
+    'fixed-truncated',
+    'float32',
+    'float32-sum',
+    'float64',
+    'rev-count',
+    'rate',
+    'other',
+  ]),
   ratioTopMax: number('controller', ['count'], '1', '18446744073709551616', { whole: true }),
   ratioBottomMax: number('controller', ['count'], '1', '18446744073709551616', { whole: true }),
+  ratioDigits: number('controller', ['count'], '1', '15', { whole: true, suggest: ['3', '4', '5', '6'] }),
+  ratioBits: number('controller', ['count'], '1', '64', { whole: true, suggest: ['8', '16', '24', '32'] }),
 
   carriageMax: number('carriage', ['mm/s', 'mm/min', 'in/min'], '0.1', '500'),
   backlash: number('carriage', ['mm', 'in'], '0', '5'),
@@ -111,6 +132,8 @@ const ELECTRONIC = [
   'fullSteps',
   'microsteps',
   'servoPulses',
+  'servoEncoder',
+  'servoGearMax',
   'motorPulley',
   'screwPulley',
   'gearboxRatio',
@@ -125,6 +148,8 @@ const ELECTRONIC = [
   'ratioHeld',
   'ratioTopMax',
   'ratioBottomMax',
+  'ratioDigits',
+  'ratioBits',
 ] as const satisfies readonly FieldName[];
 
 /** Whether a field belongs to the other kind of drive than the machine's own. */
@@ -133,7 +158,10 @@ const otherDrive = (field: FieldName, m: MachineProfile): boolean =>
     ? FIELDS[field].group === 'gears'
     : m.driveKind === 'change-gears' && (ELECTRONIC as readonly FieldName[]).includes(field);
 
-/** The fields that matter only when another field has a certain value; the others are always asked. */
+/**
+ * The fields that matter only when another field has a certain value; the others are always asked. What is of use to
+ * one rare form alone is asked once that form is chosen, not while the form isn't known.
+ */
 export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => boolean } = {
   threadDial: (m) => m.halfNut !== 'always-closed',
   dialTeeth: (m) => m.halfNut !== 'always-closed' && m.threadDial !== 'none',
@@ -145,8 +173,12 @@ export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => bo
   spindleSpeeds: (m) => m.spindleDrive !== 'range',
   spindleMin: (m) => m.spindleDrive !== 'speeds',
   spindleMax: (m) => m.spindleDrive !== 'speeds',
-  ratioTopMax: (m) => m.ratioHeld !== 'other',
-  ratioBottomMax: (m) => m.ratioHeld !== 'other',
+  servoEncoder: (m) => m.motorKind === 'servo',
+  servoGearMax: (m) => m.motorKind === 'servo',
+  ratioTopMax: (m) => m.ratioHeld === null || m.ratioHeld === 'integers',
+  ratioBottomMax: (m) => m.ratioHeld === null || m.ratioHeld === 'integers',
+  ratioDigits: (m) => m.ratioHeld === 'decimal',
+  ratioBits: (m) => m.ratioHeld === 'fixed-rounded' || m.ratioHeld === 'fixed-truncated',
 };
 
 export const isAsked = (field: FieldName, m: MachineProfile): boolean =>
@@ -154,7 +186,7 @@ export const isAsked = (field: FieldName, m: MachineProfile): boolean =>
 
 /**
  * What a field counts as on a machine that was kept before the field existed: all of those had an electronic drive,
- * and of change gears nothing was known.
+ * and of change gears, forms of the ratio or a servo's gear nothing was known.
  */
 export const BEFORE_IT_EXISTED: { readonly [K in FieldName]?: MachineProfile[K] } = {
   driveKind: 'electronic',
@@ -171,6 +203,10 @@ export const BEFORE_IT_EXISTED: { readonly [K in FieldName]?: MachineProfile[K] 
   studs: null,
   studGap: null,
   wheelClearance: null,
+  servoEncoder: null,
+  servoGearMax: null,
+  ratioDigits: null,
+  ratioBits: null,
 };
 
 /** Fields that no figure or check reads; the compiler holds this list complete (core/figures/coverage). */

@@ -77,6 +77,8 @@ const JOB_WORDS: Readonly<Record<JobPath, string>> = {
   'job.noseSize': 'Tool nose',
   'job.rpm': 'Speed',
   'job.room': 'Stopping room',
+  'job.use': 'What the thread is for',
+  'job.length': 'Length of the thread',
 };
 
 const GROUP_WORDS: Readonly<Record<Group, string>> = {

@@ -159,7 +159,15 @@ describe('what is not known', () => {
     'ratioTopMax',
     'ratioBottomMax',
   ];
-  const NO_LIMIT_EITHER = ['backlash', 'chuckMount', 'stopCuts'];
+  const NO_LIMIT_EITHER = [
+    'backlash',
+    'chuckMount',
+    'stopCuts',
+    'servoEncoder',
+    'servoGearMax',
+    'ratioDigits',
+    'ratioBits',
+  ];
   const GEARS = FIELD_NAMES.filter((f) => FIELDS[f].group === 'gears');
   const limited = FIELD_NAMES.filter(
     (f) => ![...NO_LIMIT, ...NO_LIMIT_TOO, ...NO_LIMIT_EITHER, ...GEARS].includes(f),

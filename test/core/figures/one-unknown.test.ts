@@ -55,6 +55,7 @@ const MAY_DO_WITHOUT: readonly (readonly [FieldName, readonly FigureId[], readon
     ],
     ['screwPitch', ['train'], ['heron', 'bittern', 'plover'], 'an electronic drive has no train'],
     ['screwStarts', ['train'], ['heron', 'bittern', 'plover'], 'an electronic drive has no train'],
+    ['halfNut', ['ratioHeld'], ['heron', 'bittern', 'plover'], 'not known counts as a nut that opens'],
     ['directionSetup', ['limits', 'speed'], ['heron', 'bittern', 'plover'], 'only a ramp record rests on it'],
   ];
 const excused = (field: FieldName, figure: FigureId, on: Electronic): boolean =>

@@ -29,6 +29,8 @@ const job: fc.Arbitrary<Job> = fc.record({
   noseSize: fc.option(fc.bigInt(1n, 20n).map((n) => stated(ratio(n, 100n), 'in'))),
   rpm: fc.option(fc.bigInt(1n, 20_000n).map((n) => ratio(n))),
   room: fc.option(fc.oneof(length('mm'), length('in'))),
+  use: fc.constantFrom('fastener', 'leadscrew', 'worm', null),
+  length: fc.option(fc.oneof(length('mm'), length('in'))),
 });
 
 describe('any job that can be chosen', () => {
@@ -67,6 +69,9 @@ describe('numbers that no person could have typed are not chosen', () => {
     ['a speed of nothing', 'rpm', { n: '0', d: '1' }],
     ['a speed over the range', 'rpm', { n: '200001', d: '10' }],
     ['a hand unheard of', 'hand', 'both'],
+    ['a use unheard of', 'use', 'ornament'],
+    ['a length in rpm', 'length', kept('4', '1', 'rpm')],
+    ['a length of six metres', 'length', kept('6000', '1', 'mm')],
     ['half a start', 'starts', 1.5],
     ['starts in words', 'starts', '2'],
   ])('%s', (_what, field, value) => {

@@ -10,6 +10,7 @@ import {
   storeProfile,
   withField,
   type Field,
+  type FieldName,
   type MachineProfile,
 } from '../../../src/core/machine';
 import { writeBox, writeTrain, writeWheels } from '../../../src/core/drive/trains';
@@ -140,28 +141,42 @@ describe('which fields are asked', () => {
   const asked = (over: Partial<MachineProfile>) =>
     FIELD_NAMES.filter((f) => !isAsked(f, { ...blank, ...over }));
 
-  it('all of them while nothing is known', () => {
-    expect(asked({})).toEqual([]);
+  const rare: readonly FieldName[] = ['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'];
+  const idle = (over: Partial<MachineProfile>) => asked(over).filter((f) => !rare.includes(f));
+
+  it('all of them while nothing is known, but for what one rare form alone needs', () => {
+    expect(asked({})).toEqual(rare);
   });
   it('none that the others have made idle', () => {
-    expect(asked({ motorKind: 'servo' })).toEqual(['fullSteps', 'microsteps']);
-    expect(asked({ motorKind: 'stepper' })).toEqual(['servoPulses']);
-    expect(asked({ halfNut: 'always-closed' })).toEqual(['threadDial', 'dialTeeth', 'dialLines']);
-    expect(asked({ threadDial: 'none' })).toEqual(['dialTeeth', 'dialLines']);
-    expect(asked({ spindleDrive: 'range' })).toEqual(['spindleSpeeds']);
-    expect(asked({ spindleDrive: 'speeds' })).toEqual(['spindleMin', 'spindleMax']);
-    expect(asked({ ratioHeld: 'other' })).toEqual(['ratioTopMax', 'ratioBottomMax']);
-    expect(asked({ quickBox: 'none' })).toEqual(['boxTable']);
+    expect(idle({ motorKind: 'servo' })).toEqual(['fullSteps', 'microsteps']);
+    expect(idle({ motorKind: 'stepper' })).toEqual(['servoPulses']);
+    expect(idle({ halfNut: 'always-closed' })).toEqual(['threadDial', 'dialTeeth', 'dialLines']);
+    expect(idle({ threadDial: 'none' })).toEqual(['dialTeeth', 'dialLines']);
+    expect(idle({ spindleDrive: 'range' })).toEqual(['spindleSpeeds']);
+    expect(idle({ spindleDrive: 'speeds' })).toEqual(['spindleMin', 'spindleMax']);
+    expect(idle({ ratioHeld: 'other' })).toEqual(['ratioTopMax', 'ratioBottomMax']);
+    expect(idle({ quickBox: 'none' })).toEqual(['boxTable']);
   });
   it('of the two kinds of drive only the machine’s own', () => {
     const gears = FIELD_NAMES.filter((f) => FIELDS[f].group === 'gears');
     expect(gears.length).toBe(13);
-    expect(asked({ driveKind: 'electronic' })).toEqual(gears);
+    expect(idle({ driveKind: 'electronic' })).toEqual(gears);
     const other = asked({ driveKind: 'change-gears' });
-    expect(other.length).toBe(25);
+    expect(other.length).toBe(29);
     expect(other).toContain('encoderLines');
     expect(other).toContain('ratioBottomMax');
     expect(other.filter((f) => f === 'screwPitch' || f === 'overload' || f === 'dialTeeth')).toEqual([]);
+  });
+  it('what one rare form alone needs, once that form is chosen', () => {
+    const shown = (over: Partial<MachineProfile>) => rare.filter((f) => isAsked(f, { ...blank, ...over }));
+    expect(shown({ motorKind: 'servo' })).toEqual(['servoEncoder', 'servoGearMax']);
+    expect(shown({ ratioHeld: 'decimal' })).toEqual(['ratioDigits']);
+    expect(shown({ ratioHeld: 'fixed-rounded' })).toEqual(['ratioBits']);
+    expect(shown({ ratioHeld: 'fixed-truncated' })).toEqual(['ratioBits']);
+    for (const ratioHeld of ['integers', 'float32', 'float32-sum', 'float64', 'rev-count', 'rate'] as const)
+      expect(shown({ ratioHeld })).toEqual([]);
+    expect(isAsked('ratioTopMax', { ...blank, ratioHeld: 'decimal' })).toBe(false);
+    expect(isAsked('ratioTopMax', { ...blank, ratioHeld: 'integers' })).toBe(true);
   });
   it('changing one leaves the machine it came from alone', () => {
     const m = withField(blank, 'screwStarts', stated(ratio(2), 'count'));

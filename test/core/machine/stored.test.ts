@@ -58,7 +58,7 @@ describe('a profile on the disk', () => {
     const old = Object.fromEntries(
       Object.entries(storeProfile(EXAMPLES.heron())).filter(([k]) => !(k in BEFORE_IT_EXISTED)),
     );
-    expect(Object.keys(old).length).toBe(FIELD_NAMES.length - 14);
+    expect(Object.keys(old).length).toBe(FIELD_NAMES.length - 18);
     const read = readProfile(JSON.parse(JSON.stringify(old)));
     expect(read?.unreadable).toEqual([]);
     expect(read?.profile).toEqual(EXAMPLES.heron());

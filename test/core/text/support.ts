@@ -30,6 +30,24 @@ export const MACHINES: readonly MachineProfile[] = [
     halfNut: 'always-closed',
     wholeStopTime: stated(ratio(450), 'ms'),
   },
+  ...(
+    [
+      'decimal',
+      'fixed-rounded',
+      'fixed-truncated',
+      'float32',
+      'float32-sum',
+      'float64',
+      'rev-count',
+      'rate',
+    ] as const
+  ).map((ratioHeld) => ({
+    ...EXAMPLES.heron(),
+    screwPitch: stated(ratio(8), 'tpi'),
+    ratioHeld,
+    ratioDigits: stated(ratio(3), 'count'),
+    ratioBits: stated(ratio(16), 'count'),
+  })),
   { ...EXAMPLES.heron(), ratioTopMax: stated(ratio(1), 'count'), ratioBottomMax: stated(ratio(1), 'count') },
 ];
 
@@ -64,6 +82,7 @@ const FEW: readonly Job[] = [
   job({ thread: { kind: 'pitch', pitch: stated(ratio(12), 'dp') } }),
   job({ thread: { kind: 'feed', perRev: mm(1n, 10n) }, ...SET }),
   job({ thread: { kind: 'catalogue', id: 'iso-coarse:M10' }, noseKind: 'radius', ...SET }),
+  job({ thread: { kind: 'catalogue', id: 'iso-coarse:M10' }, use: 'fastener' }),
 ];
 /** Both sides of the three commonest forms with every nose. */
 export const FORMS: readonly Job[] = ['iso-coarse', 'bsw', 'ba'].flatMap((f) => ofFamily(f, NOSES));

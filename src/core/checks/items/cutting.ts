@@ -25,7 +25,14 @@ export const CUTTING = [
     kind: 'physical',
     rule: {
       version: 1,
-      reads: [...THREAD, ...GEARING, 'job.rpm', 'machine.ratioHeld'],
+      reads: [
+        ...THREAD,
+        ...GEARING,
+        'job.rpm',
+        'machine.ratioHeld',
+        'machine.ratioDigits',
+        'machine.ratioBits',
+      ],
       perCut: true,
       events: ['power', 'wiring', 'firmware', 'driver', 'belt', 'work-moved', 'stopped-in-cut'],
     },

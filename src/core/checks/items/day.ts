@@ -12,7 +12,11 @@ export const DAY = [
     id: 'machine-identity',
     tier: 'day',
     kind: 'physical',
-    rule: { ...EACH_DAY, reads: GEARING, events: ['power', 'driver', 'belt', 'firmware'] },
+    rule: {
+      ...EACH_DAY,
+      reads: [...GEARING, 'machine.servoEncoder', 'machine.servoGearMax'],
+      events: ['power', 'driver', 'belt', 'firmware'],
+    },
   },
   {
     id: 'old-feeds',

@@ -97,6 +97,8 @@ export const JOB_PLAN = [
         'machine.ratioHeld',
         'machine.ratioTopMax',
         'machine.ratioBottomMax',
+        'machine.ratioDigits',
+        'machine.ratioBits',
       ],
     },
     applies: threading,
