@@ -179,11 +179,15 @@ export const threadsText = {
   drill: 'Tapping drill',
   depth: 'Depth',
   depthRadial: 'radial',
-  /** @param largest that reaches the root; empty where no nose of this kind does */
-  rootShort: (short: string, largest: string): string =>
-    `Nose too large: root ${short} short${largest && `, at most ${largest}`}`,
-  noseUnfit: 'This nose does not suit the thread',
+  /** @param largest nose of the kind that reaches the root; empty where none does */
+  rootShort: (largest: string): string => `root not reached${largest && `, at most ${largest}`}`,
+  noseUnfit: 'does not suit the thread',
   basicOnly: 'Basic size, no limits',
+  whyNot: {
+    'no-diameter': 'No diameter of its own',
+    'no-major-diameter': 'No diameter of its own',
+    'taper-gauged-by-length': 'Gauged by its length',
+  },
   leaveOver: 'The insert cuts the crest',
   nose: 'Tool nose',
   noseSize: 'Size of the nose',

@@ -47,7 +47,8 @@ export const blank = define({
       const why = thread.major ? refusals : ['no-major-diameter'];
       return withheld('blank', 'limits', [], threadTerm(c.value), why);
     }
-    const full = ask.input('job.noseKind') === 'full-form';
+    // A square tool leaves the crest as it was turned.
+    const full = ask.input('job.noseKind') === 'full-form' && thread.form !== 'square';
     const value: Between = full ? leftOver(crest) : { ...crest, min: answer.ok ? crest.min : null };
     const { unit } = crest;
     const terms: Record<string, Term> = {

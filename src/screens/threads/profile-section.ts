@@ -16,8 +16,8 @@ const row = (label: string, value: number, unit: Unit, before = '') =>
     .value=${`${before}${value.toFixed(unit === 'mm' ? 3 : 4).replace('.', mark())}`}
     .unit=${unit}
   ></ls-row>`;
-const end = (label: string, { kind, size }: End, unit: Unit) =>
-  row(label, size, unit, kind === 'radius' ? 'R ' : '');
+const end = (labels: Readonly<Record<End['kind'], string>>, { kind, size }: End, unit: Unit) =>
+  row(labels[kind], size, unit);
 
 /** The groove of the side being cut, by the thread's standard: heights, flats or radii. Also of a worm. */
 export const profileSection = (thread: Thread, side: Job['side']) => {
@@ -28,7 +28,7 @@ export const profileSection = (thread: Thread, side: Job['side']) => {
       ${row(t.pitchLength, f.pitch, f.unit)}
       ${f.sharpHeight === null ? nothing : row(t.sharpHeight, f.sharpHeight, f.unit)}
       ${row(t.depthFull, member.depth, f.unit)} ${row(t.addendum, member.addendum, f.unit)}
-      ${row(t.engaged, f.engaged, f.unit)} ${end(t.crest, member.crest, f.unit)}
+      ${f.nut ? row(t.engaged, f.engaged, f.unit) : nothing} ${end(t.crest, member.crest, f.unit)}
       ${end(t.root, member.root, f.unit)}
     </div>
     <p class="note">${t.formSource(f.source)}</p>`;

@@ -3,7 +3,7 @@ import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/row';
 import '../../elements/standing';
-import { classOf, type Figure, type Term } from '../../core/figures';
+import { classOf, type Figure } from '../../core/figures';
 import { classesOf, ownKey, type Thread } from '../../core/thread';
 import { compare, decimalText, ratioText, roundTo, type Ratio, type Stated } from '../../core/quantity';
 import { NOSE_KINDS, type Job } from '../../core/job';
@@ -146,14 +146,13 @@ export class ThreadsScreen extends ScreenElement<App> {
   }
 
   private unfit({ why: { terms } }: Figure<number>) {
-    const text = (term: Term | undefined): string => {
-      if (term?.amount?.kind !== 'approx') return '';
-      const { value, unit } = this.lengthValue(term.amount.value);
-      return `${value} ${unit}`;
-    };
-    return terms.short
-      ? threadsText.rootShort(text(terms.short), text(terms.largest))
-      : threadsText.noseUnfit;
+    if (!terms.short) return threadsText.noseUnfit;
+    const most = terms.largest?.amount;
+    if (most?.kind !== 'approx') return threadsText.rootShort('');
+    // Rounded down: a nose of the size shown still reaches.
+    const step = this.app.settings.units === 'in' ? 0.0254 : 0.01;
+    const { value, unit } = this.lengthValue(Math.floor(most.value / step) * step);
+    return threadsText.rootShort(`${value} ${unit}`);
   }
 
   private blank(job: Job) {
@@ -185,8 +184,15 @@ export class ThreadsScreen extends ScreenElement<App> {
     ></ls-row>`;
   }
 
-  private unknownRow(label: string, _f: Figure<unknown>, figure: string) {
-    return html`<ls-row .label=${label} .value=${threadsText.notKnown} why="Why" .figure=${figure}></ls-row>`;
+  private unknownRow(label: string, f: Figure<unknown>, figure: string) {
+    const reason = f.why.notes.map((n) => (threadsText.whyNot as Readonly<Record<string, string>>)[n] ?? '');
+    return html`<ls-row
+      .label=${label}
+      .value=${threadsText.notKnown}
+      .note=${reason.join('')}
+      why="Why"
+      .figure=${figure}
+    ></ls-row>`;
   }
 
   private ratioRow() {
