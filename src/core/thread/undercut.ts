@@ -71,6 +71,8 @@ const ROWS: readonly (readonly number[])[] = [
   [550, 770, 320, 1100, 1750, 1250, 1900, 750, 1400],
   [600, 830, 320, 1100, 1800, 1400, 2100, 800, 1500],
 ];
+/** Every pitch that has a row, mm, rising. */
+export const UNDERCUT_PITCHES: readonly Ratio[] = ROWS.map(([pitch]) => ratio(pitch ?? 0, 100));
 const COLUMN = { drop: 1, radius: 2, iso: 3, A: 5, B: 7 } as const;
 
 const hundredths = (row: readonly number[], column: number): Ratio => ratio(row[column] ?? 0, 100);
