@@ -11,6 +11,7 @@ import { prepare } from './moves.js';
 import { ms } from './numbers.js';
 import { measureCalculations } from './reckon.js';
 import { measureStarts } from './starts.js';
+import { measureTrace } from './trace.js';
 
 const DIST = 'dist';
 if (!existsSync(`${DIST}/worker.js`)) throw new Error('Nothing built: npm run build first.');
@@ -70,9 +71,17 @@ row(['', 'median', '95 %', 'worst', 'count']);
 for (const [name, k] of Object.entries(keys))
   row([name, ms(k?.median), ms(k?.p95), ms(k?.worst), String(k?.count ?? 0)]);
 
+title('Lead error in time, every ingredient on, in Node: nanoseconds a count');
+const trace = await measureTrace();
+row(['counts', 'whole run', 'median piece', 'bare loop', 'points kept']);
+const ns = (/** @type {number} */ value) => `${value.toFixed(2)} ns`;
+for (const { counts, whole, median: each, bare: loop, points } of trace) {
+  row([String(counts), ns(whole), ns(each), ns(loop), String(points)]);
+}
+
 mkdirSync('test/bench/out', { recursive: true });
 const machine = { processor: cpus()[0]?.model ?? 'unknown', cores: cpus().length, node: process.version };
 writeFileSync(
   'test/bench/out/bench.json',
-  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys }, null, 2)}\n`,
+  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys, trace }, null, 2)}\n`,
 );

@@ -115,7 +115,10 @@ export class Trace {
     this.dueSteps = new Float64Array(ring);
     const a = on.output?.acceleration;
     this.rate = on.output ? (a ? Math.min(on.output.rate, Math.sqrt(2 * a)) : on.output.rate) : Infinity;
-    this.place = startOf(spec);
+    const motion = startOf(spec);
+    this.place = motion.place;
+    this.speed = motion.speed;
+    this.field = motion.speed;
     const play = +(on.backlash?.play ?? 0);
     this.nut = on.backlash && !on.backlash.takenUp ? play : 0;
   }
@@ -457,11 +460,15 @@ export class Trace {
   }
 }
 
-/** A loaded stepper stands behind its field from the start: the load holds it there. */
-const startOf = (spec: TraceSpec): number => {
-  const motor = spec.with.motor;
-  if (motor?.kind !== 'stepper') return 0;
-  return (-Math.asin(motor.load) * 2 * motor.fullStep) / Math.PI;
+/**
+ * The motor begins settled at the speed at which the spindle begins: behind its steps by the lag of that speed, and a
+ * loaded stepper by the arc that holds its load. From rest (`ramp.from` 0) it begins at rest.
+ */
+const startOf = ({ job, with: on }: TraceSpec): { place: number; speed: number } => {
+  if (!on.motor) return { place: 0, speed: 0 };
+  const speed = ((on.ramp?.from ?? 1) * job.rpm * job.lead * job.steps) / (60 * job.screwLead);
+  if (on.motor.kind === 'servo') return { place: -speed / on.motor.gain, speed };
+  return { place: (-Math.asin(on.motor.load) * 2 * on.motor.fullStep) / Math.PI, speed };
 };
 
 /** Even acceleration: the square of the speed grows evenly with the angle turned. */

@@ -118,6 +118,12 @@ export interface TraceSpec {
   readonly seed: number;
 }
 
+/** Everything but one ingredient: what taking it away would gain, its part in others' doings included. */
+export const without = (spec: TraceSpec, name: IngredientName): TraceSpec => ({
+  ...spec,
+  with: { ...spec.with, [name]: null },
+});
+
 /** One ingredient alone: everything else off. */
 export const alone = (spec: TraceSpec, name: IngredientName): TraceSpec => ({
   ...spec,
