@@ -7,6 +7,8 @@ import { namesOn, type IngredientName, type TraceSpec } from './spec';
 const TWO_PI = 2 * Math.PI;
 /** The follower is stepped at most so much of a radian of its own swing at once. */
 const FINEST = 0.1;
+/** And at least so much. */
+const COARSEST = 0.03;
 const OVER_MM = [60, 300] as const;
 
 /** What a run shows. Lengths in mm; errors are where the tool is less where it should be. */
@@ -89,6 +91,9 @@ export class Trace {
   private field = 0;
   private inStep = true;
   private lastGoal = 0;
+  /** Time the motor has not been stepped through yet, and its steps over that time. */
+  private owed = 0;
+  private owedGoal = 0;
   private nut: number;
   private lostOutput = 0;
   private missed = 0;
@@ -221,6 +226,8 @@ export class Trace {
     let lostOutput = +this.lostOutput;
     let field = +this.field;
     let lastGoal = +this.lastGoal;
+    let owed = +this.owed;
+    let owedGoal = +this.owedGoal;
     let pending = this.pending | 0;
     let ringHead = this.ringHead | 0;
     let ringTail = this.ringTail | 0;
@@ -263,6 +270,11 @@ export class Trace {
           const x = Math.min(0.5, dt * dipRate);
           dipB += (dipA - dipB) * x;
           dipA -= dipA * x;
+          // Numbers too small for the usual form would slow every count to come.
+          if (dipA < 1e-12) {
+            dipA = 0;
+            if (dipB < 1e-12) dipB = 0;
+          }
         }
 
         // Controller: what has become due within this interval, and for which part of it.
@@ -315,18 +327,25 @@ export class Trace {
 
         // Motor.
         if (follows) {
-          const goal = before + (sent - before) * part - fallen;
+          owed += dt;
+          owedGoal += (before + (sent - before) * part) * dt;
+        }
+        // Counts come much faster than a motor swings: several are taken together, and it coasts in between.
+        if (owed * w > COARSEST) {
+          const mean = owedGoal / owed;
+          const moved = mean - lastGoal;
+          lastGoal = mean;
+          // The push acts about the moment at which the place is known: halfway to the mean before.
+          const goal = mean - fallen - (owed * w > FINEST ? 0 : moved / 2);
           let parts = 1;
-          let h = dt;
-          if (dt * w > FINEST) {
-            parts = Math.ceil((dt * w) / FINEST);
-            h = dt / parts;
+          let h = owed;
+          if (owed * w > FINEST) {
+            parts = Math.ceil((owed * w) / FINEST);
+            h = owed / parts;
           }
           if (stepper) {
             let aim = goal;
-            const moved = before + (sent - before) * part - lastGoal;
-            lastGoal += moved;
-            field = parts > 1 ? moved / dt : field + w * (moved - field * dt);
+            field = parts > 1 ? moved / owed : field + w * (moved - field * owed);
             for (let n = 0; n < parts; n += 1) {
               let behind = aim - place;
               if (behind > 2 * fullStep || behind < -2 * fullStep) {
@@ -353,6 +372,8 @@ export class Trace {
               place += speed * h;
             }
           }
+          owed = 0;
+          owedGoal = 0;
         }
 
         // This edge is counted, or missed, or seen twice.
@@ -392,7 +413,7 @@ export class Trace {
         }
 
         // Screw and nut.
-        const screw = (follows ? place : sent) * perStep * grows + cyclic * cS;
+        const screw = (follows ? place + speed * owed : sent) * perStep * grows + cyclic * cS;
         if (nut < screw) nut = screw;
         else if (nut > screw + play) nut = screw + play;
         const error = nut - angle * perCount;
@@ -421,6 +442,8 @@ export class Trace {
     this.lostOutput = lostOutput;
     this.field = field;
     this.lastGoal = lastGoal;
+    this.owed = owed;
+    this.owedGoal = owedGoal;
     this.pending = pending;
     this.ringHead = ringHead;
     this.ringTail = ringTail;
@@ -437,7 +460,7 @@ export class Trace {
     const { recorder, spec } = this;
     const perStep = spec.job.screwLead / spec.job.steps;
     const [nut, over60, over300] = recorder.windows;
-    const reached = spec.with.motor ? this.place : this.sent;
+    const reached = spec.with.motor ? this.place + this.speed * this.owed : this.sent;
     return {
       on: namesOn(spec.with),
       counts: this.done,
