@@ -8,3 +8,9 @@ declare const __SOURCE_DATE__: string;
 declare const __UNREGISTER__: boolean;
 
 declare module '*.css';
+
+/** The address of a built worker module. */
+declare module '*?worker&url' {
+  const address: string;
+  export default address;
+}

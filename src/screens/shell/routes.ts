@@ -36,6 +36,7 @@ export const routeOf = (hash: string, before: string): Route => {
     return { tag: 'ls-field', place, path, full: false };
   if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };
   if (place === 'settings') return { tag: 'ls-settings', place: 'machine', path, full: false };
+  if (place === 'speed' && sub === 'trace') return { tag: 'ls-trace', place, path, full: false };
   if (place === 'speed') return { tag: 'ls-speed', place, path, full: false };
   if (place === 'checks') return { tag: 'ls-checks', place, path, full: false };
   return { tag: 'ls-threads', place: 'threads', path, full: false };

@@ -12,6 +12,7 @@ import type { App } from '../../../state';
 import { identifyFields } from './identify';
 import { measureFields } from './measure';
 import { ownQuestion } from './own';
+import { traceFields } from './trace';
 import { plainUnit, readingQuestion, type Question } from './question';
 
 export type { Question } from './question';
@@ -128,7 +129,8 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
   const [what, name = '', field = ''] = path;
   if (what === 'own') return ownQuestion(app, name, field);
   if (what === 'wire') return wireQuestion(app);
-  if (what === 'reading') return readingQuestion(app, name, { ...measureFields(), ...identifyFields() });
+  if (what === 'reading')
+    return readingQuestion(app, name, { ...measureFields(), ...traceFields(), ...identifyFields() });
   if (!app.machine) return null;
   if (what === 'machine') return machineQuestion(app, name);
   if (what === 'job') return jobQuestion(app, name);
