@@ -69,7 +69,8 @@ const entered = (ask: HeldAsk): Entered => {
   return { format, formula: FORMULAS[kind], terms, missing };
 };
 
-const formatOf = (kind: Format['kind'], values: readonly Stated[]): Format => {
+/** The format of a kind, with its numbers as entered: largest top and bottom, digits, or bits. */
+export const formatOf = (kind: Format['kind'], values: readonly Stated[]): Format => {
   const [a = 0n, b = 0n] = values.map((s) => s.value.n);
   if (kind === 'integers') return { kind, topMax: a, bottomMax: b };
   if (kind === 'decimal') return { kind, digits: Number(a) };

@@ -15,6 +15,7 @@ const THREAD_PAGES: Readonly<Record<string, string>> = {
   limits: 'ls-limits',
   measure: 'ls-measure',
   what: 'ls-identify',
+  held: 'ls-held',
   own: 'ls-own',
 };
 const LIST = ['list', 'new'];

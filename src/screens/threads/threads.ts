@@ -20,7 +20,7 @@ import {
   threadsText,
 } from '../../text/threads';
 import { standingWord } from '../../text/speed';
-import { limitsKey, measureKey } from '../../text/pages';
+import { heldKey, limitsKey, measureKey } from '../../text/pages';
 import type { App } from '../../state';
 import { drawing } from './drawing';
 
@@ -331,6 +331,7 @@ export class ThreadsScreen extends ScreenElement<App> {
         { value: 'internal', label: sideName.internal },
       ])}
       <a class="key" href="#/enter/job/starts">${startsText(job.starts)}</a>
+      <a class="key left" href="#/threads/held">${heldKey}</a>
       ${
         thread
           ? html`<a class="key left" href="#/threads/limits">${limitsKey}</a>

@@ -5,3 +5,4 @@ export * from './hold';
 export * from './error';
 export * from './ends';
 export * from './need';
+export * from './scale';
