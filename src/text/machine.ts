@@ -1,4 +1,5 @@
-import type { ExampleId, FieldName, FIELDS, Group } from '../core/machine';
+import type { FieldName, FIELDS, Group } from '../core/machine';
+import type { ExampleId } from '../core/machine/examples';
 
 export { fieldText, type FieldText } from './machine-fields';
 
@@ -193,6 +194,7 @@ export const machineText = {
   nothing: 'Nothing written',
   worked: 'What follows from it',
   direct: '(direct)',
+  trainCuts: 'Travel per spindle rev, as mounted',
   countsPerRev: 'Counts per spindle rev',
   stepsPerScrewRev: 'Steps per leadscrew rev',
   stepOnCarriage: 'One step on the carriage',

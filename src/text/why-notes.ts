@@ -43,7 +43,6 @@ export type NoteCode =
   | 'held-picking-up'
   | 'change-gears'
   | 'no-wheels'
-  | 'train-misfit'
   | 'train-exact'
   | 'train-near'
   | 'train-other'
@@ -119,7 +118,6 @@ export const noteText: Record<NoteCode, string> = {
   'held-nothing': 'No ratio this near fits the controller’s numbers.',
   'change-gears': 'This machine has change gears: there are no steps and no counts to reckon with.',
   'no-wheels': 'This machine has an electronic drive: there is no train of wheels.',
-  'train-misfit': 'By the limits entered these wheels can’t stand so. Look at the train again.',
   'train-exact': 'The train mounted gives this lead exactly, if the wheels are as entered.',
   'train-near': 'The train mounted gives this lead nearly: the error grows with travel. Keep the nut closed.',
   'train-other': 'The train mounted is one for another lead. Change the wheels.',

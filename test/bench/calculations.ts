@@ -2,7 +2,7 @@
 import type { Inputs } from '../../src/core/context';
 import { figuresFor } from '../../src/core/figures';
 import { blankJob } from '../../src/core/job';
-import { EXAMPLES } from '../../src/core/machine';
+import { EXAMPLES } from '../../src/core/machine/examples';
 import { ratio, stated } from '../../src/core/quantity';
 import { blankOwn, catalogue, indexThreads, search, threadOfOwn } from '../../src/core/thread';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { blankJob } from '../../src/core/job';
-import { EXAMPLES } from '../../src/core/machine';
+import { EXAMPLES } from '../../src/core/machine/examples';
 import { openStorage } from '../../src/storage';
 import { blankSettings, readSettings } from '../../src/storage/settings';
 

@@ -1,6 +1,6 @@
 import { banjoOf, boxOf, fixedOf, mountedOf, wheelsOf, type MachineProfile } from '../machine';
-import { fit, unchecked, type BanjoLimit, type Misfit } from '../drive/trains/mesh';
-import { handOf, screwPerSpindle, trainRatio } from '../drive/trains/train';
+import type { Banjo } from '../drive/trains/mesh';
+import { handOf, screwPerSpindle, trainRatio } from '../drive/trains/turns';
 import type { WrittenTrain } from '../drive/trains/written';
 import { mul, ppm, sub, type Lead, type Ratio } from '../quantity';
 import type { InputPath } from '../context';
@@ -21,9 +21,8 @@ export type TrainNow =
       readonly cuts: Ratio;
       /** Hand it cuts with a right-hand leadscrew; null where a tumbler gives either, or it isn't known. */
       readonly hand: 'right' | 'left' | null;
-      /** Why it can't stand as entered, by the limits that are known. */
-      readonly misfit: Misfit | null;
-      readonly unchecked: readonly BanjoLimit[];
+      /** What the banjo allows, as far as it is known: whether the wheels can stand so is looked at with them. */
+      readonly banjo: Banjo;
       /** Wheels entered as mounted that aren't in the set. */
       readonly notOwned: readonly number[];
     };
@@ -102,8 +101,6 @@ export const train = define({
     if (!mounted || !screw.value || !r)
       // A lever that isn't in the box's table is as good as a train not known.
       return withheld('train', 'chain', missing.length > 0 ? missing : ['machine.gearMounted'], terms);
-    const banjo = banjoOf(m);
-    const fits = fit(mounted.stages, banjo);
     const cuts = mul(r, screw.value);
     return {
       value: {
@@ -112,8 +109,7 @@ export const train = define({
         ratio: r,
         cuts,
         hand: handOf(mounted.stages, m.shaftTurns),
-        misfit: fits.fits ? null : fits.misfit,
-        unchecked: unchecked(banjo),
+        banjo: banjoOf(m),
         notOwned: notOwned(mounted, wheelsOf(m)),
       },
       standing: null,
@@ -123,7 +119,7 @@ export const train = define({
         terms,
         result: exact(cuts, 'mm/rev'),
         source: 'chain',
-        notes: fits.fits ? [] : ['train-misfit'],
+        notes: [],
       },
     };
   },
@@ -150,7 +146,13 @@ export const heldByTrain = (wanted: Figure<Lead>, now: Figure<TrainNow>): Figure
   const off = Math.abs(error);
   const standing: Standing = isExact ? 'within' : off <= TRAIN_LIMIT_PPM ? 'near' : 'over';
   return {
-    value: { exact: isExact, held: { top: t.ratio.n, bottom: t.ratio.d, exact: isExact }, ppm: error, grows: isExact ? 'nothing' : 'travel', judged: null },
+    value: {
+      exact: isExact,
+      held: { top: t.ratio.n, bottom: t.ratio.d, exact: isExact },
+      ppm: error,
+      grows: isExact ? 'nothing' : 'travel',
+      judged: null,
+    },
     standing,
     missing: [],
     why: {

@@ -3,5 +3,4 @@ export * from './fields';
 export * from './profile';
 export * from './check-field';
 export * from './stored';
-export * from './examples';
 export * from './gears';

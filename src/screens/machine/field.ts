@@ -17,6 +17,7 @@ import { plain, refusalText, showStated } from '../../text/numbers';
 import { fieldUnitFor } from '../../text/units';
 import type { App } from '../../state';
 import { fieldValue } from './value';
+import './written';
 
 type AnyValue = MachineProfile[FieldName];
 
@@ -122,6 +123,12 @@ export class FieldScreen extends ScreenElement<App> {
         >${suggest.length ? machineText.typeIt : machineText.typeFirst}</a
       >
     `;
+  }
+
+  private writtenKeys(field: FieldName) {
+    return FIELDS[field].kind === 'written'
+      ? html`<ls-written .app=${this.app} .field=${field} @ls-kept=${() => this.next()}></ls-written>`
+      : nothing;
   }
 
   private choiceKeys(field: FieldName) {
@@ -233,7 +240,8 @@ export class FieldScreen extends ScreenElement<App> {
       <p>${text.where}</p>
       <p class="note">${text.needed}</p>
       <div class="grow"></div>
-      ${this.numberKeys(field)} ${this.choiceKeys(field)} ${this.speedKeys(field)} ${this.textEntry(field)}
+      ${this.writtenKeys(field)} ${this.numberKeys(field)} ${this.choiceKeys(field)} ${this.speedKeys(field)}
+      ${this.textEntry(field)}
       ${
         spec.kind === 'text'
           ? nothing

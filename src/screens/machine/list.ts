@@ -1,7 +1,8 @@
 import { html, nothing, css } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
-import { checkText, EXAMPLES, FIELDS, type ExampleId } from '../../core/machine';
+import { checkText, FIELDS } from '../../core/machine';
+import { EXAMPLES, type ExampleId } from '../../core/machine/examples';
 import { exampleText, machineText, newMachine } from '../../text/machine';
 import { refusalText } from '../../text/numbers';
 import type { App } from '../../state';

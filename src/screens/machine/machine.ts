@@ -13,6 +13,7 @@ import {
 } from '../../core/machine';
 import { fieldText, groupName, machineText } from '../../text/machine';
 import { decimal, plain } from '../../text/numbers';
+import { trainsKey } from '../../text/pages';
 import { mul, ratioText, type Ratio } from '../../core/quantity';
 import type { App } from '../../state';
 import { fieldValue, isKnown } from './value';
@@ -64,6 +65,7 @@ export class MachineScreen extends ScreenElement<App> {
 
   private worked() {
     const { sheet } = this.app;
+    if (this.app.profile?.driveKind === 'change-gears') return this.geared();
     const counts = sheet.get('countsPerRev').value;
     const steps = sheet.get('stepsPerScrewRev').value;
     const step = sheet.get('stepOnCarriage').value;
@@ -81,6 +83,22 @@ export class MachineScreen extends ScreenElement<App> {
         ${show(machineText.stepsPerScrewRev, steps && plainOrRatio(steps), '', 'stepsPerScrewRev')}
         ${show(machineText.stepOnCarriage, step && decimal(mul(step, 1000), 3), 'µm', 'stepOnCarriage')}
       </div>`;
+  }
+
+  private geared() {
+    const train = this.app.sheet.get('train').value;
+    const cuts = train?.kind === 'wheels' ? decimal(train.cuts, 4) : null;
+    return html`<h2>${machineText.worked}</h2>
+      <div>
+        <ls-row
+          .label=${machineText.trainCuts}
+          .value=${cuts ?? machineText.notKnown}
+          .unit=${cuts === null ? '' : 'mm'}
+          why="Why"
+          figure="train"
+        ></ls-row>
+      </div>
+      <a class="key left" href="#/threads/trains">${trainsKey}</a>`;
   }
 
   override render() {

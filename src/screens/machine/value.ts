@@ -1,8 +1,15 @@
-import { FIELDS, type FieldName, type MachineProfile } from '../../core/machine';
+import { FIELDS, mountedOf, type FieldName, type MachineProfile } from '../../core/machine';
 import type { Stated } from '../../core/quantity';
 import { plain, showStated } from '../../text/numbers';
+import { stagesText } from '../../text/train-words';
 import { choiceLabel, machineText } from '../../text/machine';
 import { fieldUnitFor } from '../../text/units';
+
+/** The train mounted as it is drawn, with the lever of the box. */
+const mountedText = (m: MachineProfile): string | null => {
+  const train = mountedOf(m);
+  return train && `${stagesText(train.stages)}${train.box === null ? '' : ` · ${train.box}`}`;
+};
 
 const joined = (s: Stated, field: FieldName): string =>
   `${showStated(s).value}\u00a0${fieldUnitFor(field, s)}`.trim();
@@ -18,6 +25,7 @@ export const fieldValue = (m: MachineProfile, field: FieldName): string => {
     const list = (value as readonly Stated[]).map((s) => plain(s.value)).join(', ');
     return list ? `${list} rpm` : machineText.notKnown;
   }
+  if (spec.kind === 'written' && spec.form === 'train') return mountedText(m) ?? machineText.notKnown;
   if (spec.kind === 'choice') return choiceLabel(field, value as string);
   return value as string;
 };

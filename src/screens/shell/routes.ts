@@ -13,6 +13,7 @@ const FIND = ['find', 'family', 'size'];
 /** Pages under Threads with an element of their own. */
 const THREAD_PAGES: Readonly<Record<string, string>> = {
   limits: 'ls-limits',
+  trains: 'ls-trains',
   measure: 'ls-measure',
   what: 'ls-identify',
   held: 'ls-held',
@@ -37,6 +38,7 @@ export const routeOf = (hash: string, before: string): Route => {
     return { tag: 'ls-field', place, path, full: false };
   if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };
   if (place === 'settings') return { tag: 'ls-settings', place: 'machine', path, full: false };
+  if (place === 'speed' && sub === 'feed') return { tag: 'ls-feed', place, path, full: false };
   if (place === 'speed' && sub === 'trace') return { tag: 'ls-trace', place, path, full: false };
   if (place === 'speed') return { tag: 'ls-speed', place, path, full: false };
   if (place === 'checks') return { tag: 'ls-checks', place, path, full: false };

@@ -19,9 +19,9 @@ import {
   standingWord,
   atMostText,
 } from '../../text/speed';
+import { feedKey, traceKey } from '../../text/pages';
 import { limitText } from '../../text/why';
 import { fieldText } from '../../text/machine';
-import { traceKey } from '../../text/pages';
 import { threadsText } from '../../text/threads';
 import type { App } from '../../state';
 
@@ -247,6 +247,7 @@ export class SpeedScreen extends ScreenElement<App> {
         </ul>
         ${[roomHelp.rest, roomHelp.also, roomHelp.openEnd, roomHelp.reverse].map((t) => html`<p>${t}</p>`)}
       </details>
+      <a class="key left" href="#/speed/feed">${feedKey}</a>
       <a class="key left" href="#/speed/trace">${traceKey}</a>
       <h2 class="label">${speedText.limits}</h2>
       <div>

@@ -23,6 +23,7 @@ import { standingWord } from '../../text/speed';
 import { heldKey, limitsKey, measureKey } from '../../text/pages';
 import type { App } from '../../state';
 import { drawing } from './drawing';
+import { trainRow } from './train-row';
 
 /** Limits as a micrometer reads them: to 0.01 mm or a thou, rounded inwards; to the last digit where that is too coarse. */
 const between = (min: Ratio | null, max: Ratio, unit: 'mm' | 'in'): string => {
@@ -314,7 +315,8 @@ export class ThreadsScreen extends ScreenElement<App> {
       ${thread ? drawing(thread, job, this.app.sheet.get('depth').value) : nothing} ${this.standing()}
       <div>
         ${this.pitchRows()} ${this.nut()}
-        ${thread ? html`${this.depth(job)} ${this.blank(job)} ${this.drill()}` : nothing} ${this.ratioRow()}
+        ${thread ? html`${this.depth(job)} ${this.blank(job)} ${this.drill()}` : nothing}
+        ${this.app.profile?.driveKind === 'change-gears' ? trainRow(this.app) : this.ratioRow()}
       </div>
       <div class="pair ends">
         <a class="key" href="#/threads/find">${threadsText.another}</a>

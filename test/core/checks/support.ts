@@ -9,7 +9,8 @@ import {
 import type { CheckRecord, Context, EventKind, Inputs } from '../../../src/core/context';
 import { figuresFor, type Sheet } from '../../../src/core/figures';
 import { blankJob, type Job } from '../../../src/core/job';
-import { EXAMPLES, type MachineProfile } from '../../../src/core/machine';
+import { type MachineProfile } from '../../../src/core/machine';
+import { EXAMPLES } from '../../../src/core/machine/examples';
 import { read, stated, type Ratio, type Stated, type Unit } from '../../../src/core/quantity';
 
 export const HOUR = 3_600_000;

@@ -2,13 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { figuresFor, REGISTRY, type FigureId, type Sheet } from '../../../src/core/figures';
 import type { Context, InputPath } from '../../../src/core/context';
 import { blankJob, type Job } from '../../../src/core/job';
-import {
-  EXAMPLES,
-  FIELD_NAMES,
-  type ExampleId,
-  type FieldName,
-  type MachineProfile,
-} from '../../../src/core/machine';
+import { FIELD_NAMES, type FieldName, type MachineProfile } from '../../../src/core/machine';
+import { EXAMPLES, type ExampleId } from '../../../src/core/machine/examples';
 import { is, QUIET, rpm } from './support';
 
 /** A thread on each example that leaves nothing unknown there, and lets the nut be opened where there is a dial. */

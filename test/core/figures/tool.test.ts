@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { figuresFor, type Sheet } from '../../../src/core/figures';
 import { blankJob, type Job } from '../../../src/core/job';
-import { EXAMPLES } from '../../../src/core/machine';
+import { EXAMPLES } from '../../../src/core/machine/examples';
 import { ratio, stated, toNumber } from '../../../src/core/quantity';
 import { QUIET } from './support';
 

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { figuresFor, type Sheet } from '../../../src/core/figures';
 import { blankJob, type Job } from '../../../src/core/job';
-import { EXAMPLES, gearsOf, type MachineProfile } from '../../../src/core/machine';
+import type { MachineProfile } from '../../../src/core/machine';
+import { gearsOf } from '../../../src/core/machine/gearing';
+import { EXAMPLES } from '../../../src/core/machine/examples';
 import { ratio } from '../../../src/core/quantity';
 import { is, QUIET, rpm } from './support';
 

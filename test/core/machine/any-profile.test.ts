@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   blankProfile,
-  EXAMPLES,
   FIELD_NAMES,
   FIELDS,
   isAsked,
@@ -13,6 +12,7 @@ import {
   type FieldName,
   type MachineProfile,
 } from '../../../src/core/machine';
+import { EXAMPLES } from '../../../src/core/machine/examples';
 import { writeBox, writeTrain, writeWheels } from '../../../src/core/drive/trains';
 import {
   fromBase,

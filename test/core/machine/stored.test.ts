@@ -6,7 +6,6 @@ import {
   checkNumber,
   checkText,
   crossRefusal,
-  EXAMPLES,
   FIELD_NAMES,
   FIELDS,
   readNumber,
@@ -14,6 +13,7 @@ import {
   storeProfile,
   withField,
 } from '../../../src/core/machine';
+import { EXAMPLES } from '../../../src/core/machine/examples';
 import { ratio, stated } from '../../../src/core/quantity';
 
 describe('a profile on the disk', () => {

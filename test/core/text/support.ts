@@ -1,6 +1,7 @@
 import type { Context, Inputs } from '../../../src/core/context';
 import { blankJob, type Job, type NoseKind } from '../../../src/core/job';
-import { blankProfile, EXAMPLES, type MachineProfile } from '../../../src/core/machine';
+import { blankProfile, type MachineProfile } from '../../../src/core/machine';
+import { EXAMPLES } from '../../../src/core/machine/examples';
 import { ratio, stated } from '../../../src/core/quantity';
 import { FAMILIES, threadsOf } from '../../../src/core/thread';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { figuresFor, REGISTRY, type FigureId } from '../../../src/core/figures';
 import { blankJob } from '../../../src/core/job';
-import { blankProfile, EXAMPLES } from '../../../src/core/machine';
+import { blankProfile } from '../../../src/core/machine';
+import { EXAMPLES } from '../../../src/core/machine/examples';
 import { leadNumber, ratio, stated, toNumber, type Lead, type Ratio } from '../../../src/core/quantity';
 import {
   formulaText,

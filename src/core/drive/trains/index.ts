@@ -1,4 +1,6 @@
 export * from './written';
+export * from './seats';
 export * from './mesh';
+export * from './turns';
 export * from './train';
 export * from './search';

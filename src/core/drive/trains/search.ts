@@ -1,7 +1,8 @@
 import { div, mul, ONE, toNumber, type Lead, type Ratio } from '../../quantity';
 import { productsOf, type Combo } from './combos';
 import { fit } from './mesh';
-import { changedWheels, handOf, trainFor, wantedRatio, type Gearing, type Train } from './train';
+import { changedWheels, trainFor, wantedRatio, type Gearing, type Train } from './train';
+import { handOf } from './turns';
 import type { Stages } from './written';
 
 export type Order = 'error' | 'ease';

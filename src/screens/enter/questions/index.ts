@@ -9,11 +9,14 @@ import { fieldText } from '../../../text/machine';
 import { refusalText } from '../../../text/numbers';
 import { fieldUnitLabel } from '../../../text/units';
 import type { App } from '../../../state';
+import { feedFields } from './feed';
 import { identifyFields } from './identify';
 import { measureFields } from './measure';
 import { ownQuestion } from './own';
 import { traceFields } from './trace';
 import { plainUnit, readingQuestion, type Question } from './question';
+
+import { wheelQuestion } from './wheel';
 
 export type { Question } from './question';
 import { recordAnswer } from '../../../state/answer';
@@ -130,11 +133,12 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
   if (what === 'own') return ownQuestion(app, name, field);
   if (what === 'wire') return wireQuestion(app);
   if (what === 'reading')
-    return readingQuestion(app, name, { ...measureFields(), ...traceFields(), ...identifyFields() });
+    return readingQuestion(app, name, { ...measureFields(), ...traceFields(), ...identifyFields(), ...feedFields() });
   if (!app.machine) return null;
   if (what === 'machine') return machineQuestion(app, name);
   if (what === 'job') return jobQuestion(app, name);
   if (what === 'speed') return speedQuestion(app);
+  if (what === 'wheel') return wheelQuestion(app);
   if (what === 'hours') return hoursQuestion(app);
   if (what === 'check') return checkQuestion(app, name);
   return null;

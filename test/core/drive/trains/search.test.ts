@@ -231,12 +231,14 @@ describe('a set of twenty wheels', () => {
     const banjo = { shafts: 150, least: 60, most: 140, studGap: 50, studs: 2, clearance: 15 };
     const g = gearing(TWENTY, { banjo });
     const leads = [mm(3, 2), mm(2), inch(20), inch(13), lead(ratio(1), true)];
-    for (const l of leads) searchTrains(g, l, OPTIONS);
-    const times = leads.map((l) => {
-      const from = performance.now();
-      searchTrains(g, l, OPTIONS);
-      return performance.now() - from;
-    });
-    expect(times.sort((a, b) => a - b)[2]).toBeLessThan(50);
+    // The best of several runs: what else the computer does is no part of it.
+    for (const l of leads) {
+      const times = Array.from({ length: 8 }, () => {
+        const from = performance.now();
+        searchTrains(g, l, OPTIONS);
+        return performance.now() - from;
+      });
+      expect(Math.min(...times)).toBeLessThan(50);
+    }
   });
 });
