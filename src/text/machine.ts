@@ -99,7 +99,10 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
   },
   ratioHeld: {
     integers: { label: 'Two whole numbers', note: 'If both fit, the lead is exact for ever.' },
-    decimal: { label: 'A decimal number', note: 'With so many digits after the mark. The error grows with travel.' },
+    decimal: {
+      label: 'A decimal number',
+      note: 'With so many digits after the mark. The error grows with travel.',
+    },
     'fixed-rounded': {
       label: 'Fixed point, rounded',
       note: 'A whole number of 1/256, 1/65536 and the like, to the nearest. The error grows with travel.',

@@ -104,7 +104,7 @@ type Kept = Extract<NutRule, { kind: 'keep-closed' }>['reason'];
 const KEEP: Record<Kept, string> = {
   'no-half-nut': 'This machine’s nut stays closed.',
   irrational: 'This lead never comes back in step with the leadscrew.',
-  'inexact-ratio': 'The controller does not hold this ratio exactly: each closing would add its error.',
+  'inexact-ratio': 'The drive does not give this lead exactly: each closing would add its error.',
   'no-dial': 'This lead does not fit everywhere, and there is no thread dial.',
   'gear-misses': 'No mark of this dial’s gear comes back in step with this lead.',
   'no-line': 'No line of this dial stands where the nut may be closed.',

@@ -120,93 +120,16 @@ export const FIELD_NAMES = Object.keys(FIELDS) as FieldName[];
 
 export type MachineProfile = { readonly [K in FieldName]: ValueOf<(typeof FIELDS)[K]> };
 
-const ELECTRONIC = [
-  'encoderLines',
-  'edgesPerLine',
-  'spindlePulley',
-  'encoderPulley',
-  'encoderMaxRpm',
-  'encoderMaxChannel',
-  'counterMaxEdges',
-  'motorKind',
-  'fullSteps',
-  'microsteps',
-  'servoPulses',
-  'servoEncoder',
-  'servoGearMax',
-  'motorPulley',
-  'screwPulley',
-  'gearboxRatio',
-  'gearboxLever',
-  'motorMaxRpm',
-  'pulseHigh',
-  'pulseLow',
-  'stepInputMax',
-  'directionSetup',
-  'controllerMaxSteps',
-  'pulseTiming',
-  'ratioHeld',
-  'ratioTopMax',
-  'ratioBottomMax',
-  'ratioDigits',
-  'ratioBits',
-] as const satisfies readonly FieldName[];
-
-/** Whether a field belongs to the other kind of drive than the machine's own. */
-const otherDrive = (field: FieldName, m: MachineProfile): boolean =>
-  m.driveKind === 'electronic'
-    ? FIELDS[field].group === 'gears'
-    : m.driveKind === 'change-gears' && (ELECTRONIC as readonly FieldName[]).includes(field);
-
-/**
- * The fields that matter only when another field has a certain value; the others are always asked. What is of use to
- * one rare form alone is asked once that form is chosen, not while the form isn't known.
- */
-export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => boolean } = {
-  threadDial: (m) => m.halfNut !== 'always-closed',
-  dialTeeth: (m) => m.halfNut !== 'always-closed' && m.threadDial !== 'none',
-  dialLines: (m) => m.halfNut !== 'always-closed' && m.threadDial !== 'none',
-  fullSteps: (m) => m.motorKind !== 'servo',
-  microsteps: (m) => m.motorKind !== 'servo',
-  servoPulses: (m) => m.motorKind !== 'stepper',
-  boxTable: (m) => m.quickBox !== 'none',
-  spindleSpeeds: (m) => m.spindleDrive !== 'range',
-  spindleMin: (m) => m.spindleDrive !== 'speeds',
-  spindleMax: (m) => m.spindleDrive !== 'speeds',
-  servoEncoder: (m) => m.motorKind === 'servo',
-  servoGearMax: (m) => m.motorKind === 'servo',
-  ratioTopMax: (m) => m.ratioHeld === null || m.ratioHeld === 'integers',
-  ratioBottomMax: (m) => m.ratioHeld === null || m.ratioHeld === 'integers',
-  ratioDigits: (m) => m.ratioHeld === 'decimal',
-  ratioBits: (m) => m.ratioHeld === 'fixed-rounded' || m.ratioHeld === 'fixed-truncated',
-};
-
-export const isAsked = (field: FieldName, m: MachineProfile): boolean =>
-  !otherDrive(field, m) && (ASKED_WHEN[field]?.(m) ?? true);
+/** Fields that came later than the first machines kept, beside those of change gears. */
+const LATER: readonly FieldName[] = ['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'];
 
 /**
  * What a field counts as on a machine that was kept before the field existed: all of those had an electronic drive,
- * and of change gears, forms of the ratio or a servo's gear nothing was known.
+ * and of change gears, forms of the ratio or a servo's gear nothing was known. undefined: the field has always been.
  */
-export const BEFORE_IT_EXISTED: { readonly [K in FieldName]?: MachineProfile[K] } = {
-  driveKind: 'electronic',
-  gearWheels: null,
-  spindleWheel: null,
-  shaftWheel: null,
-  shaftTurns: null,
-  quickBox: null,
-  boxTable: null,
-  gearMounted: null,
-  shaftSum: null,
-  slotLeast: null,
-  slotMost: null,
-  studs: null,
-  studGap: null,
-  wheelClearance: null,
-  servoEncoder: null,
-  servoGearMax: null,
-  ratioDigits: null,
-  ratioBits: null,
+export const beforeItExisted = (field: FieldName): 'electronic' | null | undefined => {
+  if (field === 'driveKind') return 'electronic';
+  return FIELDS[field].group === 'gears' || LATER.includes(field) ? null : undefined;
 };
 
 /** Fields that no figure or check reads; the compiler holds this list complete (core/figures/coverage). */

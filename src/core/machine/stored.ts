@@ -1,7 +1,7 @@
 import { fromStored, isUnit, stated, toStored, type Stated, type StoredRatio } from '../quantity';
 import { checkNumber, checkSpeeds, checkText, checkWritten } from './check-field';
 import type { Field } from './field';
-import { BEFORE_IT_EXISTED, FIELD_NAMES, FIELDS, type FieldName, type MachineProfile } from './fields';
+import { beforeItExisted, FIELD_NAMES, FIELDS, type FieldName, type MachineProfile } from './fields';
 import { blankProfile } from './profile';
 
 export interface StoredStated extends StoredRatio {
@@ -62,11 +62,7 @@ export const readProfile = (x: unknown): { profile: MachineProfile; unreadable: 
   const unreadable: FieldName[] = [];
   const values: Record<string, unknown> = { ...blankProfile('', '') };
   for (const name of FIELD_NAMES) {
-    if (!Object.hasOwn(raw, name) && name in BEFORE_IT_EXISTED) {
-      values[name] = BEFORE_IT_EXISTED[name];
-      continue;
-    }
-    const value = Object.hasOwn(raw, name) ? readValue(FIELDS[name], raw[name]) : undefined;
+    const value = Object.hasOwn(raw, name) ? readValue(FIELDS[name], raw[name]) : beforeItExisted(name);
     if (value === undefined) {
       unreadable.push(name);
       if (FIELDS[name].kind !== 'text') values[name] = null;

@@ -6,14 +6,15 @@ import {
   checkText,
   FIELD_NAMES,
   FIELDS,
-  isAsked,
   readNumber,
   type FieldName,
   type MachineProfile,
 } from '../../core/machine';
+import { isAsked } from '../../core/machine/asked';
 import { compare, type Stated } from '../../core/quantity';
 import { choiceLabel, choiceNote, fieldText, groupName, machineText } from '../../text/machine';
-import { plain, refusalText, showStated } from '../../text/numbers';
+import { plain, showStated } from '../../text/numbers';
+import { refusalText } from '../../text/typed';
 import { fieldUnitFor } from '../../text/units';
 import type { App } from '../../state';
 import { fieldValue } from './value';

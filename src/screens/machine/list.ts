@@ -4,7 +4,7 @@ import { ScreenElement } from '../../elements/screen';
 import { checkText, FIELDS } from '../../core/machine';
 import { EXAMPLES, type ExampleId } from '../../core/machine/examples';
 import { exampleText, machineText, newMachine } from '../../text/machine';
-import { refusalText } from '../../text/numbers';
+import { refusalText } from '../../text/typed';
 import type { App } from '../../state';
 
 /** Machines by workshop; a new one; the examples. */

@@ -6,11 +6,11 @@ import {
   FIELD_NAMES,
   FIELDS,
   GROUPS,
-  isAsked,
   type FieldName,
   type Group,
   type MachineProfile,
 } from '../../core/machine';
+import { isAsked } from '../../core/machine/asked';
 import { fieldText, groupName, machineText } from '../../text/machine';
 import { decimal, plain } from '../../text/numbers';
 import { trainsKey } from '../../text/pages';
@@ -98,7 +98,7 @@ export class MachineScreen extends ScreenElement<App> {
           figure="train"
         ></ls-row>
       </div>
-      <a class="key left" href="#/threads/trains">${trainsKey}</a>`;
+      <div class="stack"><a class="key left" href="#/threads/trains">${trainsKey}</a></div>`;
   }
 
   override render() {

@@ -4,7 +4,7 @@ import { checkWritten, FIELDS, boxOf, mountedOf, wheelsOf } from '../../core/mac
 import { writeTrain, writeWheels, type Stages } from '../../core/drive/trains/written';
 import { Listen } from '../../elements/listen';
 import { shared } from '../../elements/styles';
-import { refusalText } from '../../text/numbers';
+import { refusalText } from '../../text/typed';
 import { stagesText } from '../../text/train-words';
 import { wheelsText as t } from '../../text/wheels';
 import type { App } from '../../state';

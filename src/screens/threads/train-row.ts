@@ -20,5 +20,5 @@ export const trainRow = (app: App): TemplateResult => {
       figure="ratioHeld"
       ><span class="figure">${now ? stagesText(now.stages) : t.notKnown}</span></ls-row
     >
-    <a class="key left" href="#/threads/trains">${trainsKey}</a>`;
+    <div class="stack"><a class="key left" href="#/threads/trains">${trainsKey}</a></div>`;
 };

@@ -1,7 +1,7 @@
 import type { CheckState, Finding, FindingCode, Phase, RecordRefusal, State, Tier } from '../../core/checks';
 import type { EventKind, InputPath, JobPath, Lapse } from '../../core/context';
 import { FIELDS, type FieldName, type Group } from '../../core/machine';
-import { refusalText } from '../numbers';
+import { refusalText } from '../typed';
 
 export const tierName: Readonly<Record<Tier, string>> = {
   change: 'After a change',

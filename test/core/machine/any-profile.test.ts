@@ -4,7 +4,6 @@ import {
   blankProfile,
   FIELD_NAMES,
   FIELDS,
-  isAsked,
   readProfile,
   storeProfile,
   withField,
@@ -12,6 +11,7 @@ import {
   type FieldName,
   type MachineProfile,
 } from '../../../src/core/machine';
+import { isAsked } from '../../../src/core/machine/asked';
 import { EXAMPLES } from '../../../src/core/machine/examples';
 import { writeBox, writeTrain, writeWheels } from '../../../src/core/drive/trains';
 import {

@@ -7,15 +7,14 @@ import {
   decimal,
   grouped,
   plain,
-  refusalText,
   rounded,
   setMark,
   showAmount,
   showLead,
   showStated,
   statedText,
-  understood,
 } from '../../../src/text/numbers';
+import { refusalText, understood } from '../../../src/text/typed';
 
 const easy = (text: string): string => text.replace(/[\u00a0\u202f]/g, ' ');
 const st = (n: number, d: number, unit: Unit) => stated(ratio(n, d), unit);

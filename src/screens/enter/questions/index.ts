@@ -6,7 +6,7 @@ import { enterText } from '../../../text/app';
 import { newWireLabel, wireRefusal } from '../../../text/measure';
 import { checkText, readingRefusalText } from '../../../text/checks';
 import { fieldText } from '../../../text/machine';
-import { refusalText } from '../../../text/numbers';
+import { refusalText } from '../../../text/typed';
 import { fieldUnitLabel } from '../../../text/units';
 import type { App } from '../../../state';
 import { feedFields } from './feed';
@@ -133,7 +133,12 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
   if (what === 'own') return ownQuestion(app, name, field);
   if (what === 'wire') return wireQuestion(app);
   if (what === 'reading')
-    return readingQuestion(app, name, { ...measureFields(), ...traceFields(), ...identifyFields(), ...feedFields() });
+    return readingQuestion(app, name, {
+      ...measureFields(),
+      ...traceFields(),
+      ...identifyFields(),
+      ...feedFields(),
+    });
   if (!app.machine) return null;
   if (what === 'machine') return machineQuestion(app, name);
   if (what === 'job') return jobQuestion(app, name);

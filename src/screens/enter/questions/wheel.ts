@@ -1,6 +1,6 @@
 import { TEETH, readWheels, writeWheels } from '../../../core/drive/trains/written';
 import { number } from '../../../core/machine';
-import { refusalText } from '../../../text/numbers';
+import { refusalText } from '../../../text/typed';
 import { wheelsText } from '../../../text/wheels';
 import type { App } from '../../../state';
 import { plainUnit, type Question } from './question';
