@@ -11,6 +11,8 @@ export interface Settings {
   readonly cautionsSeen: boolean;
   /** Measuring wires and drill shanks the person owns. */
   readonly wires: readonly StoredStated[];
+  /** Threads left out of the settings sheet, by id. */
+  readonly sheetOff: readonly string[];
   /** What was last chosen by key on a page, by name: "measure.way" is "one". */
   readonly choices: Readonly<Record<string, string>>;
 }
@@ -24,6 +26,7 @@ export const blankSettings = (): Settings => ({
   recent: [],
   cautionsSeen: false,
   wires: [],
+  sheetOff: [],
   choices: {},
 });
 
@@ -60,6 +63,7 @@ export const readSettings = (body: unknown): Settings | null => {
     recent: ids(raw.recent),
     cautionsSeen: raw.cautionsSeen === true,
     wires: wires(raw.wires),
+    sheetOff: ids(raw.sheetOff),
     choices: choices(raw.choices),
   };
 };

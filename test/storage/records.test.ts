@@ -33,7 +33,13 @@ describe('without a database', () => {
 
 describe('settings read from the disk', () => {
   it('come back as they went', () => {
-    const settings = { ...blankSettings(), theme: 'dark', words: 'us', favourites: ['ba:0BA'] } as const;
+    const settings = {
+      ...blankSettings(),
+      theme: 'dark',
+      words: 'us',
+      favourites: ['ba:0BA'],
+      sheetOff: ['ba:0BA'],
+    } as const;
     expect(readSettings(JSON.parse(JSON.stringify(settings)))).toEqual(settings);
   });
   it('never throw on rubbish, and hold only what settings hold', () => {

@@ -15,6 +15,7 @@ import { fieldText, groupName, machineText } from '../../text/machine';
 import { decimal, plain } from '../../text/numbers';
 import { trainsKey } from '../../text/pages';
 import { mul, ratioText, type Ratio } from '../../core/quantity';
+import { settingsSheetKey } from '../../text/pages';
 import type { App } from '../../state';
 import { fieldValue, isKnown } from './value';
 
@@ -130,6 +131,7 @@ export class MachineScreen extends ScreenElement<App> {
         <span class="figure">${this.app.records.newestHours ?? machineText.notKept}</span>
       </a>
       <div class="stack">
+        <a class="key left" href="#/machine/sheet">${settingsSheetKey}</a>
         <a class="key left" href="#/settings">${machineText.settings}</a>
       </div>
       <div class="apart">

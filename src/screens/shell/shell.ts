@@ -83,6 +83,24 @@ export class Shell extends LitElement {
           display: none;
         }
       }
+      /* On paper the screen's own page, as long as it is, and nothing of the frame. */
+      @media print {
+        :host {
+          display: block;
+          block-size: auto;
+          padding: 0;
+        }
+        main {
+          overflow: visible;
+        }
+        header,
+        .notice,
+        ls-notices,
+        ls-undo,
+        ls-bar {
+          display: none;
+        }
+      }
       @media (max-height: 480px) {
         .whose {
           min-block-size: 40px;
