@@ -30,19 +30,8 @@ interface Entered {
   readonly missing: readonly InputPath[];
 }
 
-const FORMULAS: Readonly<Record<Format['kind'], string>> = {
-  integers: 'ratioHeld',
-  decimal: 'held-decimal',
-  'fixed-rounded': 'held-fixed-rounded',
-  'fixed-truncated': 'held-fixed-truncated',
-  float32: 'held-float32',
-  'float32-sum': 'held-float32-sum',
-  float64: 'held-float64',
-  'rev-count': 'held-rev-count',
-  rate: 'held-rate',
-};
-
-type CountPath = 'machine.ratioTopMax' | 'machine.ratioBottomMax' | 'machine.ratioDigits' | 'machine.ratioBits';
+type CountPath =
+  'machine.ratioTopMax' | 'machine.ratioBottomMax' | 'machine.ratioDigits' | 'machine.ratioBits';
 
 const entered = (ask: HeldAsk): Entered => {
   const kind = ask.input('machine.ratioHeld');
@@ -66,7 +55,7 @@ const entered = (ask: HeldAsk): Entered => {
   const missing = values.filter(({ at }) => !at).map(({ path }) => path);
   const all = values.flatMap(({ at }) => at ?? []);
   const format = missing.length > 0 ? null : formatOf(kind, all);
-  return { format, formula: FORMULAS[kind], terms, missing };
+  return { format, formula: kind === 'integers' ? 'ratioHeld' : `held-${kind}`, terms, missing };
 };
 
 /** The format of a kind, with its numbers as entered: largest top and bottom, digits, or bits. */
@@ -79,7 +68,13 @@ export const formatOf = (kind: Format['kind'], values: readonly Stated[]): Forma
 
 const notesOf = (format: Format, h: Holding, j: HeldJudgement): string[] => {
   if (h.exact) return ['held-exact'];
-  const how = { travel: 'held-near', counts: 'held-sum', rev: 'held-rev', nothing: 'held-near', time: 'held-rate' };
+  const how = {
+    travel: 'held-near',
+    counts: 'held-sum',
+    rev: 'held-rev',
+    nothing: 'held-near',
+    time: 'held-rate',
+  };
   return [
     how[h.grows],
     ...(format.kind === 'float32' ? ['held-float32-ends'] : []),

@@ -23,7 +23,7 @@ export const heldScaleStyles = css`
 `;
 
 const WIDTH = 360;
-const EDGE = 20;
+const EDGE = 32;
 const [LOW, HIGH] = [-2, 4];
 const TICKS = ['0.01', '', '1', '', '100', '', '10k'];
 

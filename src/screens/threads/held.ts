@@ -32,10 +32,11 @@ export class HeldScreen extends ScreenElement<App> {
 
   private readonly error = (um: number): { value: string; unit: string } => {
     const inch = this.app.settings.units === 'in';
-    const x = inch ? um / 25_400 : um;
-    const places = inch ? 6 : Math.abs(um) < 1 ? 3 : Math.abs(um) < 100 ? 1 : 0;
+    const large = !inch && Math.abs(um) >= 1000;
+    const x = inch ? um / 25_400 : large ? um / 1000 : um;
+    const places = inch ? 6 : large ? 2 : Math.abs(um) < 1 ? 3 : Math.abs(um) < 100 ? 1 : 0;
     const text = x.toFixed(places).replace(/^-(?=[0.]*$)/, '');
-    return { value: text.replace('-', '−').replace('.', mark()), unit: inch ? 'in' : 'µm' };
+    return { value: text.replace('-', '−').replace('.', mark()), unit: inch ? 'in' : large ? 'mm' : 'µm' };
   };
 
   private length(mm: number): string {
