@@ -250,7 +250,8 @@ export const fieldText: Record<FieldName, FieldText> = {
     question: 'How many counts per rev has the servo’s own encoder?',
     where:
       'The motor’s label or the drive’s manual. Counts, after the drive’s multiplication: 2500 lines counted four times are 10000; 17 bits are 131072.',
-    needed: 'Without it the electronic gear to enter in the drive is not known. The lead does not depend on it.',
+    needed:
+      'Without it the electronic gear to enter in the drive is not known. The lead does not depend on it.',
   },
   servoGearMax: {
     label: 'Electronic gear, largest',
