@@ -99,7 +99,7 @@ export class MachineScreen extends ScreenElement<App> {
           figure="train"
         ></ls-row>
       </div>
-      <div class="stack"><a class="key left" href="#/threads/trains">${trainsKey}</a></div>`;
+      <div class="stack apart"><a class="key left" href="#/threads/trains">${trainsKey}</a></div>`;
   }
 
   override render() {

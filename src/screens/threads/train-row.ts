@@ -20,5 +20,5 @@ export const trainRow = (app: App): TemplateResult => {
       figure="ratioHeld"
       ><span class="figure">${now ? stagesText(now.stages) : t.notKnown}</span></ls-row
     >
-    <div class="stack"><a class="key left" href="#/threads/trains">${trainsKey}</a></div>`;
+    <div class="stack apart"><a class="key left" href="#/threads/trains">${trainsKey}</a></div>`;
 };
