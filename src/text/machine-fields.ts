@@ -1,4 +1,5 @@
 import type { FieldName } from '../core/machine';
+import { loadFields } from './load-fields';
 
 export interface FieldText {
   /** At most 28 characters. */
@@ -419,6 +420,8 @@ export const fieldText: Record<FieldName, FieldText> = {
     where: 'A threaded nose without a lock lets go in reverse. Camlock, bolted and clamped chucks do not.',
     needed: 'It decides whether running in reverse may be advised.',
   },
+
+  ...loadFields,
 
   stopCuts: {
     label: 'The stop button cuts',

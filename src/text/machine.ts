@@ -14,6 +14,7 @@ export const groupName: Record<Group, string> = {
   pulses: 'Step pulses',
   controller: 'Controller',
   carriage: 'Carriage',
+  load: 'Load and torque',
   spindle: 'Spindle and chuck',
   stop: 'Stopping',
   notes: 'Notes',
@@ -56,6 +57,12 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
   quickBox: {
     none: { label: 'No box', note: 'The train drives the leadscrew itself.' },
     levers: { label: 'There is a box', note: 'Its lever positions multiply what the train gives.' },
+  },
+  screwEnds: {
+    'held-held': { label: 'One bearing at each end', note: '' },
+    'clamped-held': { label: 'A pair at one end, one at the other', note: 'The usual leadscrew.' },
+    'clamped-clamped': { label: 'A pair at each end', note: '' },
+    'clamped-free': { label: 'A pair at one end, the other free', note: 'It whips soonest.' },
   },
   halfNut: {
     'half-nut': {

@@ -31,6 +31,7 @@ export const speedText = {
   setKey: 'Set speed',
   noneSet: 'No speed set',
   notKnown: 'Not known',
+  anySpeed: 'Any speed',
   has: 'This spindle has',
   fastest: 'Fastest of its speeds',
   fastestNone: 'None of its speeds is within every limit.',

@@ -74,6 +74,9 @@ const writtenText = {
   'not-a-box': 'A lever position is written as A=1/2, with a ratio above nothing.',
   'name-twice': 'Two lever positions have one name.',
   'too-many-rows': 'No more than 60 lever positions.',
+  'not-a-curve': 'Two to twenty points of motor speed and torque, such as 0=2.2 300=2 600=1.4.',
+  'curve-order': 'The speeds must rise from point to point.',
+  'curve-torque': 'Torque never rises with speed, and only the last may be nothing.',
 } as const;
 
 /** Why a value was refused, and what to look at. */
@@ -105,6 +108,9 @@ export const refusalText = (r: Refusal): string => {
     case 'not-a-box':
     case 'name-twice':
     case 'too-many-rows':
+    case 'not-a-curve':
+    case 'curve-order':
+    case 'curve-torque':
       return writtenText[r.code];
     default:
       return readErrorText(r.code);

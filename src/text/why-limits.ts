@@ -26,7 +26,8 @@ export const limitText: Record<LimitId, LimitText> = {
   burst: {
     name: 'Bunched pulses',
     binds: 'Bunched pulses bind',
-    formula: '{counts} × {rpm} ÷ 60 × steps due at one edge, {ratio} rounded up',
+    formula:
+      '{counts} × {rpm} ÷ 60 × steps due at one edge, {ratio} rounded up, in the shortest gap of two edges',
     why: 'With more than one step per count several pulses crowd into one edge’s time, faster than the average.',
   },
   counter: {
@@ -58,6 +59,31 @@ export const limitText: Record<LimitId, LimitText> = {
     binds: 'Carriage speed binds',
     formula: '{rpm} × {lead} ÷ 60',
     why: 'The limit you set for ways, rack and hand.',
+  },
+  'edge-gap': {
+    name: 'Shortest gap of edges',
+    binds: 'Shortest gap of edges binds',
+    formula: '{lines} × {spindle} ÷ {encoder} × {rpm} ÷ 60 × 360 ÷ (90 − {phase})',
+    why: 'Channels that are not 90° apart crowd their edges in pairs. The counter must follow the shorter gap.',
+  },
+  direction: {
+    name: 'Reversal of direction',
+    binds: 'Reversal of direction binds',
+    formula: '{setup}, against {wait}',
+    why: 'A step that comes before the driver has taken the new direction goes the wrong way. A spindle that rocks at rest reverses at every edge.',
+  },
+  torque: {
+    name: 'Torque',
+    binds: 'Torque binds',
+    formula:
+      'load of {force} and the carriage through the screw, and the masses brought to speed in {ramp}, at {rpm}',
+    why: 'A stepper asked for more than it has loses steps without a word; a servo falls behind and trips. Pulleys are left out, and the cutting force is taken along the carriage in full.',
+  },
+  whip: {
+    name: 'Whip of the leadscrew',
+    binds: 'Whip of the leadscrew binds',
+    formula: '{rpm} × {lead} ÷ {screw}',
+    why: 'Near this speed a long screw bows out and shakes. The half-nut steadies it only where it stands.',
   },
   chuck: {
     name: 'Chuck',

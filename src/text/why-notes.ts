@@ -21,6 +21,10 @@ export type SourceCode =
   | 'drill'
   | 'rates'
   | 'burst'
+  | 'edge-gap'
+  | 'direction'
+  | 'torque'
+  | 'whip'
   | 'chuck'
   | 'spindle'
   | 'stopping';
@@ -75,6 +79,11 @@ export const sourceText: Record<SourceCode, string> = {
   profile: 'The form’s basic profile; the catalogue names its standard or custom',
   limits: 'Limits of size of the thread’s own standard',
   drill: 'Common practice: major less pitch for metric, 75 % of thread for inch',
+  'edge-gap': 'Geometry of two square waves out of their 90°; margin of 0.8 by common practice',
+  direction: 'Makers’ data of step drivers: the direction must stand before the step',
+  torque:
+    'Power balance of a screw, Newton’s second law, corner speed of a stepper by V ÷ (2 L I N); 0.7 of the holding torque, half of the pull-out torque and 0.8 of a servo’s by common practice',
+  whip: 'First bending frequency of a round bar (beam theory), steel of 206 GPa; root taken as 0.8 of the diameter; margin of 0.8 by common practice',
   rates: 'Own reckoning; margin of 0.8 on electronic rates by common practice',
   burst: 'Own reckoning of bunched pulses; margin of 0.8 by common practice',
   chuck: 'The maker’s mark on the chuck',

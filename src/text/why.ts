@@ -1,5 +1,12 @@
 import type { InputPath } from '../core/context';
-import type { Amount, Figure, LimitReading, ShownUnit, Term } from '../core/figures';
+import {
+  isOfNoSpeed,
+  type Amount,
+  type Figure,
+  type LimitReading,
+  type ShownUnit,
+  type Term,
+} from '../core/figures';
 import { div, fromBase, isExactDecimal, mul, ratioText, toNumber, type Ratio } from '../core/quantity';
 import type { Between } from '../core/figures';
 import type { NutRule } from '../core/cut';
@@ -126,6 +133,21 @@ export const renderWhy = (figure: Figure<unknown>): Rendered => {
 const inUnit = (value: Ratio, unit: ShownUnit, rule: 'up' | 'down'): string =>
   [rounded(value, rule), unitLabel[unit]].filter((s) => s !== '').join('\u00a0');
 
+const float = (x: number, unit: ShownUnit): string => `${significant(x, 3)}\u00a0${unitLabel[unit]}`;
+
+/** What is asked at the speed set; empty while none is set. */
+const demandText = (l: LimitReading, rpm: Ratio | null): string => {
+  if (!rpm) return '';
+  if (l.course) return float(l.course.demand(toNumber(rpm)), l.unit);
+  return l.perRpm ? inUnit(mul(l.perRpm, rpm), l.unit, 'up') : '';
+};
+
+/** What is borne at the speed set, or at rest while none is. */
+const borneText = (l: LimitReading, rpm: Ratio | null): string => {
+  if (l.course) return float(l.course.bears(rpm ? toNumber(rpm) : 0), l.unit);
+  return l.limit ? inUnit(l.limit, l.unit, 'down') : NOT_KNOWN;
+};
+
 const answeredText = (l: LimitReading): string =>
   l.answeredTo
     ? `Not known. Answered by your ramp test, up to ${whole(l.answeredTo.n / l.answeredTo.d)} rpm.`
@@ -142,15 +164,19 @@ const marginText = (margin: Ratio): string =>
     : `Close from ${plain(fromBase(margin, 'percent'))}\u00a0% of the limit.`;
 
 const speedsText = (l: LimitReading): string =>
-  l.within === null ? '' : `OK up to ${rpmText(l.within)}; too much above ${rpmText(l.bearable)}.`;
+  l.within === null
+    ? ''
+    : isOfNoSpeed(l)
+      ? 'At any speed.'
+      : `OK up to ${rpmText(l.within)}; too much above ${rpmText(l.bearable)}.`;
 
 /** One limit in words: what is asked of it at a speed (null: none set), what it bears, and the speeds that follow. */
 export const renderLimit = (l: LimitReading, rpm: Ratio | null): RenderedLimit => {
   const text = limitText[l.id];
   const setSpeed: Term = { amount: rpm && { kind: 'exact', value: rpm, unit: 'rpm' }, from: 'job.rpm' };
   const terms: Terms = { ...l.terms, rpm: setSpeed };
-  const demand = l.perRpm && rpm ? inUnit(mul(l.perRpm, rpm), l.unit, 'up') : '';
-  const limit = l.limit ? inUnit(l.limit, l.unit, 'down') : NOT_KNOWN;
+  const demand = demandText(l, rpm);
+  const limit = borneText(l, rpm);
   const said = lines(
     l.id,
     { title: text.name, formula: rpm ? text.formula : text.formula.replace('{rpm}', SET) },

@@ -1,6 +1,7 @@
 import type { InputPath } from '../context';
 import { highestRpm } from '../drive';
-import { mul, type Ratio } from '../quantity';
+import { highestOn, TOP_RPM, type Course } from './course';
+import { compare, mul, ratio, toNumber, type Ratio } from '../quantity';
 import { standingOf, type Standing } from './standing';
 import type { ShownUnit, Term } from './why';
 
@@ -13,6 +14,10 @@ export const LIMIT_IDS = [
   'encoder-speed',
   'motor-speed',
   'carriage',
+  'edge-gap',
+  'direction',
+  'torque',
+  'whip',
   'chuck',
   'spindle-range',
   'stopping-room',
@@ -35,7 +40,9 @@ export interface LimitReading {
   readonly perRpm: Ratio | null;
   readonly limit: Ratio | null;
   readonly margin: Ratio;
-  /** Highest whole rpm that is still within; rounded down. */
+  /** Where what is asked or borne is no straight line over speed; then `perRpm` and `limit` are null. */
+  readonly course: Course | null;
+  /** Highest whole rpm that is still within; rounded down. TOP_RPM: the speed doesn't matter. */
   readonly within: bigint | null;
   /** Highest whole rpm that is not over; between the two it is near. */
   readonly bearable: bigint | null;
@@ -57,19 +64,37 @@ export interface LimitBasis {
   readonly missing: readonly InputPath[];
   readonly perRpm: Ratio | null;
   readonly limit: Ratio | null;
+  readonly course: Course | null;
 }
 
+const speedsOf = (b: LimitBasis): Pick<LimitReading, 'within' | 'bearable'> => {
+  if (b.missing.length > 0) return { within: null, bearable: null };
+  if (b.course)
+    return {
+      within: BigInt(highestOn(b.course, toNumber(b.margin))),
+      bearable: BigInt(highestOn(b.course, 1)),
+    };
+  if (!b.perRpm || !b.limit) return { within: null, bearable: null };
+  return { within: highestRpm(b.perRpm, b.limit, b.margin), bearable: highestRpm(b.perRpm, b.limit, mul(1)) };
+};
+
 export const readLimit = (b: LimitBasis, answeredTo: Ratio | null): LimitReading => {
-  const known = b.missing.length === 0 && b.perRpm !== null && b.limit !== null;
-  const speeds =
-    known && b.perRpm && b.limit
-      ? { within: highestRpm(b.perRpm, b.limit, b.margin), bearable: highestRpm(b.perRpm, b.limit, mul(1)) }
-      : { within: null, bearable: null };
-  return { ...b, ...speeds, answeredTo: known ? null : answeredTo };
+  const speeds = speedsOf(b);
+  return { ...b, ...speeds, answeredTo: speeds.within === null ? answeredTo : null };
+};
+
+/** Whether a limit is kept or broken at any speed alike. */
+export const isOfNoSpeed = (l: LimitReading): boolean => l.within === BigInt(TOP_RPM);
+
+const alongCourse = (l: LimitReading, rpm: Ratio): Standing => {
+  if (l.within === null || l.bearable === null) return 'unknown';
+  if (compare(rpm, ratio(l.within)) <= 0) return 'within';
+  return compare(rpm, ratio(l.bearable)) <= 0 ? 'near' : 'over';
 };
 
 /** How a limit stands at a spindle speed: reckoned where it is known, else by a test record that covers the speed. */
 export const limitStanding = (l: LimitReading, rpm: Ratio): Standing => {
+  if (l.within !== null && l.course) return alongCourse(l, rpm);
   if (l.within !== null && l.perRpm && l.limit) return standingOf(mul(l.perRpm, rpm), l.limit, l.margin);
   if (l.need === 'supporting' && l.answeredTo) return standingOf(rpm, l.answeredTo, mul(1));
   return 'unknown';

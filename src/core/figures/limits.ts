@@ -1,106 +1,13 @@
-import type { ContextPath, InputPath, Inputs } from '../context';
+import type { Inputs } from '../context';
 import * as drive from '../drive';
-import { inBase, leadHigh, min, ratio, type Lead, type Ratio, type Stated } from '../quantity';
-import { define, type Ask } from './define';
+import { leadHigh, min, mul, ratio, type Ratio } from '../quantity';
+import { Basis, READS, USES, type LimitAsk, type Reads, type Uses } from './basis';
+import { define } from './define';
 import { RAMP_RULE, rampCovers } from './evidence';
-import type { FigureValues } from './ids';
-import { readLimit, type LimitBasis, type LimitId, type LimitReading, type Need } from './limit';
+import { readLimit, type LimitBasis, type LimitId, type LimitReading } from './limit';
+import { direction, edgeGap, phaseCrowding, torque, whip } from './load';
 import { MARGIN_ELECTRONIC, MARGIN_NONE } from './standing';
-import { exact, type ShownUnit, type Term } from './why';
-
-const READS = [
-  'machine.driveKind',
-  'machine.encoderLines',
-  'machine.spindlePulley',
-  'machine.encoderPulley',
-  'machine.encoderMaxRpm',
-  'machine.encoderMaxChannel',
-  'machine.counterMaxEdges',
-  'machine.motorMaxRpm',
-  'machine.pulseHigh',
-  'machine.pulseLow',
-  'machine.stepInputMax',
-  'machine.controllerMaxSteps',
-  'machine.pulseTiming',
-  'machine.carriageMax',
-  'machine.chuckMaxRpm',
-  'machine.spindleDrive',
-  'machine.spindleSpeeds',
-  'machine.spindleMax',
-  'machine.wholeStopTime',
-  'machine.safetyFactor',
-  'job.room',
-  'context.records',
-  'context.now',
-  'context.day',
-  'context.events',
-  'context.hours',
-  'context.cuttingSince',
-  'context.cuttingDay',
-] as const satisfies readonly InputPath[];
-type Reads = (typeof READS)[number] | (typeof RAMP_RULE)['reads'][number];
-const USES = [
-  'lead',
-  'screwLead',
-  'countsPerRev',
-  'motorPerScrew',
-  'stepsPerScrewRev',
-  'stepsPerCount',
-] as const;
-type Uses = (typeof USES)[number];
-type LimitAsk = Ask<Reads, Uses>;
-
-type StatedPath = { [P in Reads]: P extends ContextPath ? never : P }[Reads];
-
-/** Collects terms and missing paths while a limit is put together. */
-class Basis {
-  readonly terms: Record<string, Term> = {};
-  readonly missing: InputPath[] = [];
-  constructor(private readonly ask: LimitAsk) {}
-
-  stated(name: string, path: StatedPath): Ratio | null {
-    const s = this.ask.input(path) as Stated | null;
-    this.terms[name] = { amount: s && exact(s.value, s.unit), from: path };
-    if (!s) this.missing.push(path);
-    return s && inBase(s);
-  }
-
-  /** A figure's own value; `as` writes it as the term of the line. */
-  figure<F extends Uses>(
-    name: string,
-    id: F,
-    unit: ShownUnit,
-    as: (value: FigureValues[F]) => Ratio,
-  ): FigureValues[F] | null {
-    const f = this.ask.figure(id);
-    this.terms[name] = { amount: f.value === null ? null : exact(as(f.value), unit), from: id };
-    this.missing.push(...f.missing);
-    return f.value;
-  }
-
-  ratio(name: string, id: Exclude<Uses, 'lead' | 'stepsPerCount'>, unit: ShownUnit): Ratio | null {
-    return this.figure(name, id, unit, (value) => value);
-  }
-
-  /** For limits a lead that carries π is taken a hair too large. */
-  lead(): Lead | null {
-    return this.figure('lead', 'lead', 'mm', leadHigh);
-  }
-
-  make(
-    id: LimitId,
-    need: Need,
-    side: 'drive' | 'work',
-    unit: ShownUnit,
-    perRpm: Ratio | null,
-    limit: Ratio | null,
-    margin = MARGIN_ELECTRONIC,
-    source = 'rates',
-  ): LimitBasis {
-    const missing = [...new Set(this.missing)];
-    return { id, need, side, unit, margin, source, terms: this.terms, missing, perRpm, limit };
-  }
-}
+import { exact } from './why';
 
 /** The frequency the step input bears: the least of what its rated frequency and its pulse times allow. */
 const stepInput = (b: Basis): Ratio | null => {
@@ -139,7 +46,8 @@ const LIMITS: readonly ((b: Basis, ask: LimitAsk) => LimitBasis | null)[] = [
     if (ask.input('machine.pulseTiming') === 'spread') return null;
     const r = b.figure('ratio', 'stepsPerCount', 'steps/count', leadHigh);
     const counts = b.ratio('counts', 'countsPerRev', 'counts/rev');
-    const per = r && counts ? drive.burstPerRpm(r, counts) : null;
+    const crowd = phaseCrowding(b, ask);
+    const per = r && counts && crowd ? mul(drive.burstPerRpm(r, counts), crowd) : null;
     return b.make('burst', 'supporting', 'drive', 'steps/s', per, stepInput(b), MARGIN_ELECTRONIC, 'burst');
   },
   (b) => {
@@ -201,6 +109,10 @@ const LIMITS: readonly ((b: Basis, ask: LimitAsk) => LimitBasis | null)[] = [
       MARGIN_NONE,
     );
   },
+  edgeGap,
+  direction,
+  torque,
+  whip,
   (b) => {
     const limit = b.stated('limit', 'machine.chuckMaxRpm');
     return b.make('chuck', 'required', 'work', 'rpm', ratio(1), limit, MARGIN_NONE, 'chuck');
@@ -220,7 +132,13 @@ const LIMITS: readonly ((b: Basis, ask: LimitAsk) => LimitBasis | null)[] = [
 ];
 
 /** The limits that change gears have too; the others are an electronic drive's. */
-const WITHOUT_ELECTRONICS: readonly LimitId[] = ['carriage', 'chuck', 'spindle-range', 'stopping-room'];
+const WITHOUT_ELECTRONICS: readonly LimitId[] = [
+  'carriage',
+  'whip',
+  'chuck',
+  'spindle-range',
+  'stopping-room',
+];
 
 const spindleTop = (b: Basis, ask: LimitAsk): Ratio | null => {
   const way = ask.input('machine.spindleDrive');
@@ -237,7 +155,7 @@ const spindleTop = (b: Basis, ask: LimitAsk): Ratio | null => {
 export const limits = define<readonly LimitReading[], Reads, Uses>({
   reads: [...READS, ...RAMP_RULE.reads],
   uses: USES,
-  rule: 1,
+  rule: 2,
   compute: (ask) => {
     const l = ask.figure('lead').value;
     const covered = l ? rampCovers(inputsOf(ask), leadHigh(l)) : null;

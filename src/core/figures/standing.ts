@@ -5,6 +5,8 @@ export type Standing = 'within' | 'near' | 'over' | 'unknown';
 
 /** `near` begins at the limit times its margin. Common practice; named once, here. */
 export const MARGIN_ELECTRONIC = ratio(4, 5);
+/** Of a stepper's pull-out torque: common practice uses no more than half of it. */
+export const MARGIN_PULL_OUT = ratio(1, 2);
 /** For limits that already carry a safety factor, or that are a maker's mark not to be passed. */
 export const MARGIN_NONE = ratio(1);
 

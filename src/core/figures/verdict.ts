@@ -1,7 +1,7 @@
 import type { InputPath } from '../context';
 import { ratio, type Ratio } from '../quantity';
 import { define } from './define';
-import { limitStanding, type LimitReading } from './limit';
+import { isOfNoSpeed, limitStanding, type LimitReading } from './limit';
 import { worst, type Standing } from './standing';
 
 /** The highest speed that a group of limits allows, and which of them binds. */
@@ -40,7 +40,8 @@ export const ceilingOf = (limits: readonly LimitReading[]): Ceiling => {
   const known = limits
     .flatMap((l) => {
       const rpm = answers(l);
-      return rpm === null ? [] : [{ l, rpm }];
+      // What is kept at any speed binds at none.
+      return rpm === null || isOfNoSpeed(l) ? [] : [{ l, rpm }];
     })
     .sort((a, b) => (a.rpm < b.rpm ? -1 : a.rpm > b.rpm ? 1 : 0));
   const unknown = limits.filter((l) => answers(l) === null);

@@ -1,3 +1,4 @@
+import { compare } from '../quantity';
 import { FIELDS, type FieldName, type MachineProfile } from './fields';
 
 const ELECTRONIC = [
@@ -7,6 +8,7 @@ const ELECTRONIC = [
   'encoderPulley',
   'encoderMaxRpm',
   'encoderMaxChannel',
+  'encoderPhaseError',
   'counterMaxEdges',
   'motorKind',
   'fullSteps',
@@ -24,12 +26,25 @@ const ELECTRONIC = [
   'stepInputMax',
   'directionSetup',
   'controllerMaxSteps',
+  'directionWait',
   'pulseTiming',
   'ratioHeld',
   'ratioTopMax',
   'ratioBottomMax',
   'ratioDigits',
   'ratioBits',
+  'motorTorque',
+  'motorPeak',
+  'torqueCurve',
+  'motorSupply',
+  'motorCurrent',
+  'motorInductance',
+  'rotorInertia',
+  'rampTime',
+  'cuttingForce',
+  'carriageMass',
+  'slideFriction',
+  'screwEfficiency',
 ] as const satisfies readonly FieldName[];
 
 /** Whether a field belongs to the other kind of drive than the machine's own. */
@@ -49,6 +64,13 @@ export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => bo
   fullSteps: (m) => m.motorKind !== 'servo',
   microsteps: (m) => m.motorKind !== 'servo',
   servoPulses: (m) => m.motorKind !== 'stepper',
+  motorPeak: (m) => m.motorKind !== 'stepper',
+  torqueCurve: (m) => m.motorKind !== 'servo',
+  motorSupply: (m) => m.motorKind !== 'servo' && m.torqueCurve === null,
+  motorCurrent: (m) => m.motorKind !== 'servo' && m.torqueCurve === null,
+  motorInductance: (m) => m.motorKind !== 'servo' && m.torqueCurve === null,
+  motorTorque: (m) => m.motorKind !== 'stepper' || m.torqueCurve === null,
+  encoderPhaseError: (m) => m.edgesPerLine === null || compare(m.edgesPerLine.value, 4) === 0,
   boxTable: (m) => m.quickBox !== 'none',
   spindleSpeeds: (m) => m.spindleDrive !== 'range',
   spindleMin: (m) => m.spindleDrive !== 'speeds',

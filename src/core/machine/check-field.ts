@@ -20,6 +20,7 @@ import {
   writeWheels,
   type WrittenError,
 } from '../drive/trains/written';
+import { readCurve, type CurveRefusal } from '../drive/curve';
 import type { Field, NumberField, SpeedsField, WrittenField } from './field';
 import type { FieldName, MachineProfile } from './fields';
 
@@ -34,7 +35,7 @@ export type Refusal =
   | { code: 'low-above-high' }
   | { code: 'too-many'; most: number }
   | { code: 'text-too-long'; most: number }
-  | { code: WrittenError };
+  | { code: WrittenError | CurveRefusal };
 
 export type Checked<T> = { ok: true; value: T } | { ok: false; refusal: Refusal };
 
@@ -114,6 +115,12 @@ const WRITTEN: Record<WrittenField['form'], (text: string) => Checked<string>> =
   train: (text) => {
     const r = readTrain(text);
     return r.ok ? { ok: true, value: writeTrain(r.value) } : { ok: false, refusal: { code: r.error } };
+  },
+  curve: (text) => {
+    const r = readCurve(text);
+    return r.ok
+      ? { ok: true, value: r.value.map((p) => `${p.rpm}=${p.torque}`).join(' ') }
+      : { ok: false, refusal: { code: r.code } };
   },
   box: (text) => {
     const r = readBox(text);

@@ -12,6 +12,7 @@ export const GROUPS = [
   'pulses',
   'controller',
   'carriage',
+  'load',
   'spindle',
   'stop',
   'notes',
@@ -48,11 +49,14 @@ export interface SpeedsField {
   readonly max: string;
   readonly most: number;
 }
-/** Change gears in writing (core/drive/trains): a set of wheels, a train, or the table of a quick-change box. */
+/**
+ * Several figures in writing: of change gears (core/drive/trains) a set of wheels, a train, or the table of a
+ * quick-change box; of a motor its pull-out curve (core/drive/curve).
+ */
 export interface WrittenField {
   readonly kind: 'written';
   readonly group: Group;
-  readonly form: 'wheels' | 'train' | 'box';
+  readonly form: 'wheels' | 'train' | 'box' | 'curve';
   readonly maxLength: number;
 }
 export type Field = NumberField | ChoiceField | TextField | SpeedsField | WrittenField;

@@ -1,3 +1,4 @@
+import { SCREW_ENDS } from '../drive/whip';
 import { choice, number, type Field, type ValueOf } from './field';
 
 /**
@@ -50,6 +51,7 @@ export const FIELDS = {
   encoderMaxChannel: number('encoder', ['kHz', 'Hz', 'MHz'], '0.1', '10000', {
     suggest: ['100', '125', '300'],
   }),
+  encoderPhaseError: number('encoder', ['deg'], '0', '89', { suggest: ['10', '30', '45'] }),
   counterMaxEdges: number('encoder', ['kHz', 'Hz', 'MHz'], '0.1', '100000'),
 
   motorKind: choice('motor', ['stepper', 'servo']),
@@ -80,6 +82,7 @@ export const FIELDS = {
   directionSetup: number('pulses', ['us'], '0.05', '10000', { suggest: ['5'] }),
 
   controllerMaxSteps: number('controller', ['kHz', 'Hz', 'MHz'], '0.1', '10000'),
+  directionWait: number('controller', ['us'], '0', '100000', { suggest: ['5', '10', '20'] }),
   pulseTiming: choice('controller', ['each-edge', 'spread']),
   ratioHeld: choice('controller', [
     'integers',
@@ -101,6 +104,22 @@ export const FIELDS = {
   carriageMax: number('carriage', ['mm/s', 'mm/min', 'in/min'], '0.1', '500'),
   backlash: number('carriage', ['mm', 'in'], '0', '5'),
 
+  motorTorque: number('load', ['Nm'], '0.01', '500'),
+  motorPeak: number('load', ['Nm'], '0.01', '1000'),
+  torqueCurve: { kind: 'written', group: 'load', form: 'curve', maxLength: 200 },
+  motorSupply: number('load', ['V'], '5', '400', { suggest: ['24', '36', '48'] }),
+  motorCurrent: number('load', ['A'], '0.1', '50'),
+  motorInductance: number('load', ['mH'], '0.05', '200'),
+  rotorInertia: number('load', ['kgcm2'], '0.001', '500'),
+  rampTime: number('load', ['s', 'ms'], '0.02', '60', { suggest: ['0.3', '1', '3'] }),
+  cuttingForce: number('load', ['N'], '1', '50000', { suggest: ['100', '200', '500'] }),
+  carriageMass: number('load', ['kg'], '0.5', '2000'),
+  slideFriction: number('load', ['times'], '0.005', '0.5', { suggest: ['0.1', '0.15', '0.2'] }),
+  screwEfficiency: number('load', ['percent'], '5', '98', { suggest: ['25', '30', '90'] }),
+  screwDiameter: number('load', ['mm', 'in'], '3', '150'),
+  screwLength: number('load', ['mm', 'in'], '50', '10000'),
+  screwEnds: choice('load', SCREW_ENDS),
+
   spindleDrive: choice('spindle', ['speeds', 'range']),
   spindleSpeeds: { kind: 'speeds', group: 'spindle', min: '5', max: '10000', most: 24 },
   spindleMin: number('spindle', ['rpm'], '1', '10000'),
@@ -121,15 +140,19 @@ export const FIELD_NAMES = Object.keys(FIELDS) as FieldName[];
 export type MachineProfile = { readonly [K in FieldName]: ValueOf<(typeof FIELDS)[K]> };
 
 /** Fields that came later than the first machines kept, beside those of change gears. */
-const LATER: readonly FieldName[] = ['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'];
+const LATER: readonly FieldName[] = [
+  ...(['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'] as const),
+  ...(['encoderPhaseError', 'directionWait'] as const),
+];
 
 /**
  * What a field counts as on a machine that was kept before the field existed: all of those had an electronic drive,
- * and of change gears, forms of the ratio or a servo's gear nothing was known. undefined: the field has always been.
+ * and of change gears, load, forms of the ratio or a servo's gear nothing was known. undefined: the field has always been.
  */
 export const beforeItExisted = (field: FieldName): 'electronic' | null | undefined => {
   if (field === 'driveKind') return 'electronic';
-  return FIELDS[field].group === 'gears' || LATER.includes(field) ? null : undefined;
+  const { group } = FIELDS[field];
+  return group === 'gears' || group === 'load' || LATER.includes(field) ? null : undefined;
 };
 
 /** Fields that no figure or check reads; the compiler holds this list complete (core/figures/coverage). */

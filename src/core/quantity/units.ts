@@ -33,6 +33,13 @@ export const UNITS = {
   'mm/min': { dimension: 'speed', factor: ratio(1, 60) },
   'in/min': { dimension: 'speed', factor: ratio(127, 300) },
   deg: { dimension: 'angle', factor: ratio(1) },
+  N: { dimension: 'force', factor: ratio(1) },
+  kg: { dimension: 'mass', factor: ratio(1) },
+  Nm: { dimension: 'torque', factor: ratio(1) },
+  V: { dimension: 'voltage', factor: ratio(1) },
+  A: { dimension: 'current', factor: ratio(1) },
+  mH: { dimension: 'inductance', factor: ratio(1, 1000) },
+  kgcm2: { dimension: 'inertia', factor: ratio(1, 10_000) },
 } as const satisfies Record<string, { dimension: string; factor: Ratio; reciprocal?: true }>;
 
 export type Unit = keyof typeof UNITS;

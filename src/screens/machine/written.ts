@@ -9,10 +9,10 @@ import { stagesText } from '../../text/train-words';
 import { wheelsText as t } from '../../text/wheels';
 import type { App } from '../../state';
 
-type WrittenName = 'gearWheels' | 'gearMounted' | 'boxTable';
+type WrittenName = 'gearWheels' | 'gearMounted' | 'boxTable' | 'torqueCurve';
 
 /**
- * Change gears by touch: wheels put into the set and taken out, the train mounted built wheel by wheel; and any of them,
+ * A motor's curve and change gears. Gears by touch: wheels put into the set and taken out, the train mounted built wheel by wheel; and any of them,
  * and the box's table, in writing.
  * @fires ls-kept - a whole value was kept: the field is done
  */
@@ -72,9 +72,10 @@ export class LsWritten extends LitElement {
       this.error = checked.ok ? '' : refusalText(checked.refusal);
       if (checked.ok) void this.keep(checked.value);
     };
-    const example =
-      t.examples[this.field === 'gearWheels' ? 'wheels' : this.field === 'boxTable' ? 'box' : 'train'];
-    return html`<label class="label" for="written">${t.write}: ${example}</label>
+    const example = t.examples[FIELDS[this.field].form];
+    return html`<label class="label" for="written"
+        >${this.field === 'gearWheels' ? t.write : t.writeAlone}: ${example}</label
+      >
       <input
         id="written"
         .value=${this.typed ?? now ?? ''}

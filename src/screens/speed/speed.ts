@@ -4,7 +4,13 @@ import { ScreenElement } from '../../elements/screen';
 import '../../elements/gauge';
 import { WhyEvent } from '../../elements/row';
 import '../../elements/standing';
-import type { Ceiling, LimitReading, SpeedVerdict, Standing } from '../../core/figures';
+import {
+  isOfNoSpeed,
+  type Ceiling,
+  type LimitReading,
+  type SpeedVerdict,
+  type Standing,
+} from '../../core/figures';
 import { add, compare, mul, ratio, stated, sub, toNumber, type Ratio } from '../../core/quantity';
 import { JOB_FIELDS } from '../../core/job';
 import { checkNumber } from '../../core/machine';
@@ -255,10 +261,16 @@ export class SpeedScreen extends ScreenElement<App> {
           const standing =
             v.atSet?.find((x) => x.limit === l)?.standing ?? (l.within === null ? 'unknown' : '');
           const shownRpm =
-            l.within !== null ? `${l.within}` : l.answeredTo ? decimal(l.answeredTo, 0, 'down') : '';
+            l.within !== null
+              ? isOfNoSpeed(l)
+                ? ''
+                : `${l.within}`
+              : l.answeredTo
+                ? decimal(l.answeredTo, 0, 'down')
+                : '';
           return html`<ls-row
             .label=${limitText[l.id].name}
-            .value=${shownRpm || standingWord.unknown}
+            .value=${shownRpm || (isOfNoSpeed(l) ? speedText.anySpeed : standingWord.unknown)}
             .unit=${shownRpm ? 'rpm' : ''}
             .note=${l.answeredTo ? speedText.byRecord : ''}
             .standing=${standing}

@@ -92,6 +92,7 @@ const GROUP_WORDS: Readonly<Record<Group, string>> = {
   pulses: 'Step input',
   controller: 'Controller',
   carriage: 'Carriage',
+  load: 'Load or torque',
   spindle: 'Spindle or chuck',
   stop: 'Stop',
   notes: 'Notes',

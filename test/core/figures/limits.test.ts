@@ -98,7 +98,10 @@ describe('the verdict', () => {
     const s = sheet({ counterMaxEdges: null }, { ...known, rpm: rpm(900) });
     const v = s.get('speed').value;
     expect(v?.standing).toBe('over');
-    expect(v?.atSet?.filter((x) => x.standing === 'unknown').map((x) => x.limit.id)).toEqual(['counter']);
+    expect(v?.atSet?.filter((x) => x.standing === 'unknown').map((x) => x.limit.id)).toEqual([
+      'counter',
+      'edge-gap',
+    ]);
   });
   it('rounds a π lead towards safety', () => {
     // Carriage 25 mm/s, lead π mm: 60 × 25 ÷ π = 477.46 rpm.
@@ -151,22 +154,11 @@ describe('what is not known', () => {
     'threadDial',
     'dialTeeth',
   ];
-  const NO_LIMIT_TOO = [
-    'dialLines',
-    'overload',
-    'directionSetup',
-    'ratioHeld',
-    'ratioTopMax',
-    'ratioBottomMax',
-  ];
+  const NO_LIMIT_TOO = ['dialLines', 'overload', 'ratioHeld', 'ratioTopMax', 'ratioBottomMax'];
+  // A servo's, or a way that does as well as the motor's data.
   const NO_LIMIT_EITHER = [
-    'backlash',
-    'chuckMount',
-    'stopCuts',
-    'servoEncoder',
-    'servoGearMax',
-    'ratioDigits',
-    'ratioBits',
+    ...['backlash', 'chuckMount', 'stopCuts', 'motorPeak', 'torqueCurve'],
+    ...['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'],
   ];
   const GEARS = FIELD_NAMES.filter((f) => FIELDS[f].group === 'gears');
   const limited = FIELD_NAMES.filter(

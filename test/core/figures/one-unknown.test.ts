@@ -51,7 +51,6 @@ const MAY_DO_WITHOUT: readonly (readonly [FieldName, readonly FigureId[], readon
     ['screwPitch', ['train'], ['heron', 'bittern', 'plover'], 'an electronic drive has no train'],
     ['screwStarts', ['train'], ['heron', 'bittern', 'plover'], 'an electronic drive has no train'],
     ['halfNut', ['ratioHeld'], ['heron', 'bittern', 'plover'], 'not known counts as a nut that opens'],
-    ['directionSetup', ['limits', 'speed'], ['heron', 'bittern', 'plover'], 'only a ramp record rests on it'],
   ];
 const excused = (field: FieldName, figure: FigureId, on: Electronic): boolean =>
   MAY_DO_WITHOUT.some(
@@ -59,8 +58,18 @@ const excused = (field: FieldName, figure: FigureId, on: Electronic): boolean =>
   );
 
 /** What would do as well as the field itself, and is named beside it: a frequency in place of two pulse times. */
+const HOLDING: readonly InputPath[] = [
+  'machine.motorTorque',
+  'machine.motorSupply',
+  'machine.motorCurrent',
+  'machine.motorInductance',
+];
 const insteadOf = (field: FieldName): readonly InputPath[] =>
-  field === 'pulseHigh' || field === 'pulseLow' ? ['machine.stepInputMax'] : [];
+  field === 'pulseHigh' || field === 'pulseLow'
+    ? ['machine.stepInputMax']
+    : field === 'torqueCurve'
+      ? HOLDING
+      : [];
 
 const machines = Object.keys(JOBS) as Electronic[];
 const ids = Object.keys(REGISTRY) as FigureId[];

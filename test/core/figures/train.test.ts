@@ -79,10 +79,11 @@ describe('what an electronic drive alone has', () => {
     }
     expect(s.get('stepsPerCount').missing).toEqual([]);
   });
-  it('its limits aren’t asked; carriage, chuck, spindle and stopping room are', () => {
+  it('its limits aren’t asked; carriage, whip, chuck, spindle and stopping room are', () => {
     const s = sheet();
     expect(s.get('limits').value?.map((l) => l.id)).toEqual([
       'carriage',
+      'whip',
       'chuck',
       'spindle-range',
       'stopping-room',

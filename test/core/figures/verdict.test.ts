@@ -30,6 +30,7 @@ const reading = fc
     side: 'drive',
     unit: 'rpm',
     perRpm: ratio(1),
+    course: null,
     limit: limit === null ? null : ratio(limit),
     margin: MARGIN_ELECTRONIC,
     within: limit === null ? null : BigInt(Math.floor((limit * 4) / 5)),

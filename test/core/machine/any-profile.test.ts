@@ -54,6 +54,15 @@ const valueOf = (f: Field): fc.Arbitrary<unknown> => {
           .array(fc.array(teeth, { minLength: 2, maxLength: 4 }), { minLength: 1, maxLength: 3 })
           .map((stages) => writeTrain({ stages, box: 'A' })),
       );
+    if (f.form === 'curve')
+      return fc.option(
+        fc.uniqueArray(fc.integer({ min: 0, max: 5000 }), { minLength: 2, maxLength: 8 }).map((speeds) =>
+          speeds
+            .sort((a, b) => a - b)
+            .map((n, i) => `${n}=${9 - i}`)
+            .join(' '),
+        ),
+      );
     const names = fc.uniqueArray(fc.stringMatching(/^[A-Z][0-9]?$/), { minLength: 1, maxLength: 6 });
     return fc.option(names.map((all) => writeBox(all.map((name, i) => ({ name, ratio: ratio(i + 1, 3) })))));
   }
@@ -148,8 +157,18 @@ describe('which fields are asked', () => {
     expect(asked({})).toEqual(rare);
   });
   it('none that the others have made idle', () => {
-    expect(idle({ motorKind: 'servo' })).toEqual(['fullSteps', 'microsteps']);
-    expect(idle({ motorKind: 'stepper' })).toEqual(['servoPulses']);
+    expect(idle({ motorKind: 'servo' })).toEqual([
+      'fullSteps',
+      'microsteps',
+      'torqueCurve',
+      'motorSupply',
+      'motorCurrent',
+      'motorInductance',
+    ]);
+    expect(idle({ torqueCurve: '0=2 600=1' })).toEqual(['motorSupply', 'motorCurrent', 'motorInductance']);
+    expect(idle({ edgesPerLine: stated(ratio(2), 'count') })).toEqual(['encoderPhaseError']);
+    expect(idle({ screwEnds: 'held-held' })).toEqual([]);
+    expect(idle({ motorKind: 'stepper' })).toEqual(['servoPulses', 'motorPeak']);
     expect(idle({ halfNut: 'always-closed' })).toEqual(['threadDial', 'dialTeeth', 'dialLines']);
     expect(idle({ threadDial: 'none' })).toEqual(['dialTeeth', 'dialLines']);
     expect(idle({ spindleDrive: 'range' })).toEqual(['spindleSpeeds']);
@@ -162,7 +181,7 @@ describe('which fields are asked', () => {
     expect(gears.length).toBe(13);
     expect(idle({ driveKind: 'electronic' })).toEqual(gears);
     const other = asked({ driveKind: 'change-gears' });
-    expect(other.length).toBe(29);
+    expect(other.length).toBe(43);
     expect(other).toContain('encoderLines');
     expect(other).toContain('ratioBottomMax');
     expect(other.filter((f) => f === 'screwPitch' || f === 'overload' || f === 'dialTeeth')).toEqual([]);

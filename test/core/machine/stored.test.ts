@@ -55,16 +55,20 @@ describe('a profile on the disk', () => {
     const { screwPitch: _, ...rest } = storeProfile(EXAMPLES.heron());
     expect(readProfile(rest)?.unreadable).toEqual(['screwPitch']);
   });
-  it('a machine kept before there were change gears has an electronic drive, and nothing of it is unreadable', () => {
+  it('a machine kept before there were change gears and torque has an electronic drive, and nothing of it is unreadable', () => {
     const old = Object.fromEntries(
       Object.entries(storeProfile(EXAMPLES.heron())).filter(
         ([k]) => beforeItExisted(k as FieldName) === undefined,
       ),
     );
-    expect(Object.keys(old).length).toBe(FIELD_NAMES.length - 18);
+    expect(Object.keys(old).length).toBe(FIELD_NAMES.length - 35);
     const read = readProfile(JSON.parse(JSON.stringify(old)));
     expect(read?.unreadable).toEqual([]);
-    expect(read?.profile).toEqual(EXAMPLES.heron());
+    const later = FIELD_NAMES.filter((f) => beforeItExisted(f) === null);
+    expect(read?.profile).toEqual({
+      ...EXAMPLES.heron(),
+      ...Object.fromEntries(later.map((f) => [f, null])),
+    });
     expect(read?.profile.driveKind).toBe('electronic');
   });
   it.each([

@@ -34,6 +34,8 @@ describe('units', () => {
       dp: [254n, 10n],
       kHz: [1000n, 1n],
       MHz: [1000000n, 1n],
+      mH: [1n, 1000n],
+      kgcm2: [1n, 10_000n],
       us: [1n, 1000000n],
       ms: [1n, 1000n],
       percent: [1n, 100n],

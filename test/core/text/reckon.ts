@@ -6,7 +6,7 @@ export const reckon = (line: string): number => {
   const text = line
     .replace(/[\u00a0\u202f ]/g, '')
     .replace(/(steps|counts|edges|pulses|mm|edges)\/(rev|s|count)/g, '')
-    .replace(/[a-zµ]+/g, '')
+    .replace(/[a-zµ°]+/g, '')
     .replace(/−/g, '-');
   let at = 0;
   const eat = (sign: string): boolean => text[at] === sign && ++at > 0;

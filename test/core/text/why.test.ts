@@ -142,7 +142,8 @@ describe('the line of values gives the result, by another reckoning', () => {
         expect(Math.abs(reckon(numbers) / (toNumber(limit.perRpm) * toNumber(rpm)) - 1)).toBeLessThan(1e-5);
       }
     }
-    expect(met.size).toBe(Object.keys(limitText).length - 1);
+    // Bunched pulses round up; torque and direction are no line of arithmetic.
+    expect(met.size).toBe(Object.keys(limitText).length - 3);
   });
 });
 

@@ -258,8 +258,8 @@ describe('what is not known', () => {
     const leads = c.ceiling.flatMap((s) => s.points).map((p) => p.lead);
     expect(Math.max(...leads)).toBeLessThanOrEqual(1.5);
   });
-  it('change gears have the carriage’s line alone, and no electronics', () => {
+  it('change gears have the lines of carriage, screw and chuck, and no electronics', () => {
     const c = chart(inputs({ driveKind: 'change-gears' }), threads);
-    expect(c.lines.map((l) => l.id)).toEqual(['carriage', 'chuck']);
+    expect(c.lines.map((l) => l.id)).toEqual(['carriage', 'whip', 'chuck']);
   });
 });
