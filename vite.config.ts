@@ -73,7 +73,11 @@ export default defineConfig({
   build: {
     target: 'es2022',
     // The polyfill is an inline script in older engines and of no use in those we support.
-    modulePreload: { polyfill: false },
+    // After the first paint every module comes from the cache, so their neighbours needn't be announced.
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_file, deps, { hostType }) => (hostType === 'html' ? deps : []),
+    },
     // A data: address in a style sheet or script would need a wider policy.
     assetsInlineLimit: 0,
   },

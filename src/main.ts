@@ -4,7 +4,6 @@ import { logTrouble } from './device/log';
 import { keepAwake, type Awake } from './device/wake-lock';
 import { ScreenFailedEvent } from './elements/screen';
 import { Shell } from './screens/shell';
-import { warmSearch } from './core/thread';
 import { App, openStorage } from './state';
 import { setMark } from './text/numbers';
 import { setWords } from './text/words';
@@ -97,8 +96,8 @@ const followPlace = (): (() => void) => {
 };
 
 /** Builds the look-up's index a family at a time, so that neither the first key nor a touch meanwhile waits for it. */
-const warmInSlices = (): void => {
-  if (warmSearch()) setTimeout(warmInSlices, 30);
+const warmInSlices = (warm: () => boolean): void => {
+  if (warm()) setTimeout(() => warmInSlices(warm), 30);
 };
 
 const start = async (): Promise<void> => {
@@ -144,7 +143,7 @@ const start = async (): Promise<void> => {
   await app.loadRest();
   const updates = import('./device/updates');
   await Promise.all([...Object.values(MODULES).map((m) => m()), app.own.load()]);
-  warmInSlices();
+  warmInSlices((await import('./core/thread/search')).warmSearch);
   const { watchUpdates } = await updates;
   shell.updates = watchUpdates({
     save: () => app.saveAgain(),

@@ -1,13 +1,6 @@
 import type { ThreadChoice } from '../core/job';
-import {
-  indexThreads,
-  ownKey,
-  threadById,
-  threadOfOwn,
-  type OwnThread,
-  type SearchIndex,
-  type Thread,
-} from '../core/thread';
+import { ownKey, threadById, threadOfOwn, type OwnThread, type Thread } from '../core/thread';
+import type { SearchIndex } from '../core/thread/search';
 import { newId, type Kept, type Storage, type Unreadable } from '../storage';
 import { Emitter } from './emitter';
 import { Live, type SaveState } from './live';
@@ -18,7 +11,8 @@ const BATCH = 500;
 
 interface Batch {
   readonly keys: Set<string>;
-  index: SearchIndex;
+  /** null until what makes indexes has been loaded. */
+  index: SearchIndex | null;
 }
 
 export interface OwnEntry {
@@ -36,6 +30,7 @@ export class OwnThreads extends Emitter {
   private readonly open = new Map<string, Live<OwnThread>>();
   private readonly threads = new Map<string, Thread>();
   private readonly batches: Batch[] = [];
+  private indexThreads: ((threads: readonly Thread[]) => SearchIndex) | null = null;
   /** Rises with every change, for what is reckoned from all of them. */
   version = 0;
   unreadable: readonly Unreadable[] = [];
@@ -48,6 +43,8 @@ export class OwnThreads extends Emitter {
   }
 
   async load(): Promise<void> {
+    // Apart from what the first paint needs.
+    this.indexThreads = (await import('../core/thread/search')).indexThreads;
     for await (const { kept, unreadable } of this.storage.threads.pages(BATCH)) {
       const fresh = kept.filter((k) => !this.kept.has(k.id));
       for (const k of fresh) this.hold(k);
@@ -65,8 +62,8 @@ export class OwnThreads extends Emitter {
     else this.threads.delete(k.id);
   }
 
-  private indexOf(keys: ReadonlySet<string>): SearchIndex {
-    return indexThreads([...keys].flatMap((key) => this.threads.get(key) ?? []));
+  private indexOf(keys: ReadonlySet<string>): SearchIndex | null {
+    return this.indexThreads && this.indexThreads([...keys].flatMap((key) => this.threads.get(key) ?? []));
   }
 
   private addBatch(keys: readonly string[]): void {
@@ -89,7 +86,7 @@ export class OwnThreads extends Emitter {
 
   /** For the look-up. */
   get indexes(): readonly SearchIndex[] {
-    return this.batches.map((b) => b.index);
+    return this.batches.flatMap((b) => b.index ?? []);
   }
 
   /** Those that are complete and not put away. */

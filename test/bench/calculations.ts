@@ -4,7 +4,8 @@ import { figuresFor } from '../../src/core/figures';
 import { blankJob } from '../../src/core/job';
 import { EXAMPLES } from '../../src/core/machine/examples';
 import { ratio, stated } from '../../src/core/quantity';
-import { blankOwn, catalogue, indexThreads, search, threadOfOwn } from '../../src/core/thread';
+import { blankOwn, catalogue, threadOfOwn } from '../../src/core/thread';
+import { indexThreads, search } from '../../src/core/thread/search';
 
 /** Typed one key after another; the list is asked for at each. */
 const TYPED = ['10x1.25', '1/4-20', '13 tpi', '0.8', '11 1/2', 'm36', '64'];

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { readOwn, storeOwn } from '../../src/core/job';
 import { ratio, stated } from '../../src/core/quantity';
-import { blankOwn, search, type OwnThread } from '../../src/core/thread';
+import { blankOwn, type OwnThread } from '../../src/core/thread';
+import { search } from '../../src/core/thread/search';
 import { OwnThreads } from '../../src/state/own-threads';
 import { memoryBacking } from '../../src/storage/memory';
 import { Versioned } from '../../src/storage/versioned';

@@ -6,7 +6,6 @@ export { basicSizes, formOf, unitOf } from './forms';
 export { limits, type LimitRefusal, type LimitsResult } from './limits';
 export { infeedDepth, type InfeedRefusal, type Nose } from './depth';
 export { tappingDrill } from './tapping';
-export { indexThreads, search, warmSearch, type SearchIndex, type SearchOptions } from './search';
 export {
   blankOwn,
   OWN,
