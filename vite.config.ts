@@ -78,6 +78,19 @@ export default defineConfig({
       polyfill: false,
       resolveDependencies: (_file, deps, { hostType }) => (hostType === 'html' ? deps : []),
     },
+    rolldownOptions: {
+      output: {
+        // What the first paint needs in one file instead of a score of small ones.
+        codeSplitting: {
+          groups: [
+            {
+              name: 'first',
+              test: /src[\\/]core[\\/](quantity|context|job|machine[\\/](?!examples|asked|gears)|thread[\\/](families|own|profiles|catalogue|number|starts)|drive[\\/](gearing|rates|torque|whip|curve|trains[\\/]written)|figures[\\/](define|standing|why|evidence))/,
+            },
+          ],
+        },
+      },
+    },
     // A data: address in a style sheet or script would need a wider policy.
     assetsInlineLimit: 0,
   },

@@ -53,9 +53,17 @@ const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
 /** Places where a person stands at the lathe: the screen stays on. */
 const AWAKE = ['speed', 'checks'];
 
+/** Figures beside those that Speed shows; kept here until there is an app to take them. */
+let figures: typeof import('./core/figures/rest').REST | null = null;
+let taker: App | null = null;
+const loadFigures = async (): Promise<void> => {
+  figures ??= (await import('./core/figures/rest')).REST;
+  taker?.addFigures(figures);
+};
+
 const load = async (tag: string): Promise<void> => {
   const module = MODULE_OF[tag];
-  if (module) await MODULES[module]();
+  if (module) await Promise.all([MODULES[module](), module === 'speed' ? null : loadFigures()]);
 };
 
 const afterPaint = (): Promise<void> =>
@@ -124,6 +132,8 @@ const start = async (): Promise<void> => {
   const storage = await opening;
   if (storage.trouble) logTrouble('storage', storage.trouble);
   const app = new App(storage);
+  taker = app;
+  if (figures) app.addFigures(figures);
   const [kept] = await Promise.all([app.lastPlace(), app.load()]);
   // An address asked for counts more than where the app was.
   if (!deep && kept && kept !== location.hash) location.replace(kept);
@@ -142,7 +152,7 @@ const start = async (): Promise<void> => {
   performance.mark('latheside:usable');
   await app.loadRest();
   const updates = import('./device/updates');
-  await Promise.all([...Object.values(MODULES).map((m) => m()), app.own.load()]);
+  await Promise.all([...Object.values(MODULES).map((m) => m()), loadFigures(), app.own.load()]);
   warmInSlices((await import('./core/thread/search')).warmSearch);
   const { watchUpdates } = await updates;
   shell.updates = watchUpdates({

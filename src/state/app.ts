@@ -1,4 +1,5 @@
-import { figuresFor, type Sheet } from '../core/figures';
+import { sheetOf, type Registry, type Sheet } from '../core/figures/define';
+import { FIRST } from '../core/figures/first';
 import type { EventKind, Inputs } from '../core/context';
 import type { Stated } from '../core/quantity';
 import {
@@ -41,6 +42,7 @@ export class App extends Emitter {
   private person: Live<Settings>;
   private channel: BroadcastChannel | null = null;
   private sheetNow: Sheet | null = null;
+  private figures: Partial<Registry> = FIRST;
 
   constructor(readonly storage: Storage) {
     super();
@@ -178,7 +180,13 @@ export class App extends Emitter {
 
   /** The figures for the machine, job and records as they are now. */
   get sheet(): Sheet {
-    return (this.sheetNow ??= figuresFor(this.inputs));
+    return (this.sheetNow ??= sheetOf(this.figures, this.inputs));
+  }
+
+  /** Adds figures that were loaded after the first ones. */
+  addFigures(more: Partial<Registry>): void {
+    this.figures = { ...this.figures, ...more };
+    this.sheetNow = null;
   }
 
   setSettings(part: Partial<Settings>): Promise<void> {

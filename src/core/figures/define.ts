@@ -137,8 +137,11 @@ export interface Sheet {
 
 export type Registry = { readonly [F in FigureId]: FigureDef<FigureValues[F]> };
 
-/** A sheet over a registry. A figure that asks for itself, directly or round a corner, throws: a bug. */
-export const sheetOf = (registry: Registry, inputs: Inputs): Sheet => {
+/**
+ * A sheet over a registry, which may still lack figures that are loaded later. A figure that asks for itself, directly or
+ * round a corner, throws, and so does one that isn't there: a bug.
+ */
+export const sheetOf = (registry: Partial<Registry>, inputs: Inputs): Sheet => {
   const done = new Map<FigureId, Figure<unknown>>();
   const open = new Set<FigureId>();
   const get = <F extends FigureId>(id: F): Figure<FigureValues[F]> => {
@@ -150,7 +153,9 @@ export const sheetOf = (registry: Registry, inputs: Inputs): Sheet => {
       input: (path) => inputAt(inputs, path),
       figure: (other) => get(other),
     };
-    const figure = registry[id].compute(ask);
+    const def = registry[id];
+    if (!def) throw new Error(`figure ${id} is not loaded`);
+    const figure = def.compute(ask);
     open.delete(id);
     done.set(id, figure);
     return figure;
