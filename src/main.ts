@@ -54,7 +54,7 @@ const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
 const AWAKE = ['speed', 'checks'];
 
 /** Figures beside those that Speed shows; kept here until there is an app to take them. */
-let figures: typeof import('./core/figures/rest').REST | null = null;
+let figures: Parameters<App['addFigures']>[0] | null = null;
 let taker: App | null = null;
 const loadFigures = async (): Promise<void> => {
   figures ??= (await import('./core/figures/rest')).REST;
