@@ -8,6 +8,7 @@ type Step = { key: string | RegExp } | { type: string; unit?: string } | 'next';
  * motor 800 rpm, carriage 25 mm/s. By the question, in the order in which it is asked.
  */
 const ANSWERS: readonly (readonly [string, Step])[] = [
+  ['What turns the leadscrew', { key: /^An electronic drive/ }],
   ['pitch of the leadscrew', { type: '8', unit: 'tpi' }],
   ['starts has the leadscrew', { key: '1 start' }],
   ['open the half-nut', { key: /^A lever opens it/ }],

@@ -214,7 +214,7 @@ const machine = async (person: Person, visit: Visit): Promise<void> => {
   await visit('field, text refused');
   await person.link('All of this machine');
   await person.link('Guided entry');
-  await heading(person, /pitch of the leadscrew/);
+  await heading(person, 'What turns the leadscrew?');
   await visit('guide');
   await person.place('Machine');
   await person.link('Another machine');

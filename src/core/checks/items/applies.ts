@@ -10,6 +10,8 @@ export const rangedSpindle = ({ machine }: Inputs): boolean => machine.spindleDr
 export const dialFitted = ({ machine }: Inputs): boolean =>
   machine.halfNut !== 'always-closed' && machine.threadDial !== 'none';
 export const openingNut = ({ machine }: Inputs): boolean => machine.halfNut !== 'always-closed';
+/** Not where wheels drive the leadscrew: what only a motor, encoder or controller of its own can have. */
+export const electronic = ({ machine }: Inputs): boolean => machine.driveKind !== 'change-gears';
 /** Once a cut was stopped in the middle. */
 export const stoppedInCut = ({ context }: Inputs): boolean =>
   context.events.some((e) => e.kind === 'stopped-in-cut');

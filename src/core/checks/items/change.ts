@@ -2,6 +2,7 @@ import { RAMP_RULE, RAMP_TEST } from '../../figures';
 import { backlashBounds, stopTimeBounds } from '../bounds';
 import { judgeRamp, overloadIsKnown } from '../findings';
 import type { Item } from '../item';
+import { electronic } from './applies';
 
 /** After a change of machine, wiring or firmware, and when hours or days run out. */
 export const CHANGE = [
@@ -9,6 +10,7 @@ export const CHANGE = [
     id: 'belts',
     tier: 'change',
     kind: 'physical',
+    applies: electronic,
     rule: {
       version: 1,
       reads: ['machine.spindlePulley', 'machine.encoderPulley', 'machine.motorPulley', 'machine.screwPulley'],
@@ -57,6 +59,7 @@ export const CHANGE = [
     id: RAMP_TEST,
     tier: 'change',
     kind: 'reading',
+    applies: electronic,
     rule: RAMP_RULE,
     reading: {
       units: ['rpm'],

@@ -1,7 +1,7 @@
 import { noneBounds, tenTurnsBounds } from '../bounds';
 import { stopIsFitted } from '../findings';
 import type { Item } from '../item';
-import { dialFitted } from './applies';
+import { dialFitted, electronic } from './applies';
 import { EACH_DAY, ELECTRIC, GEARING } from './reads';
 
 const STOP = { ...EACH_DAY, reads: ['machine.stopCuts'], events: ['power', ...ELECTRIC] } as const;
@@ -22,6 +22,7 @@ export const DAY = [
     id: 'old-feeds',
     tier: 'day',
     kind: 'physical',
+    applies: electronic,
     rule: { ...EACH_DAY, reads: ['machine.gearboxRatio', 'machine.gearboxLever'] },
   },
   {
@@ -47,7 +48,14 @@ export const DAY = [
     rule: { ...STOP, reads: ['machine.stopCuts', 'machine.halfNut', 'machine.motorKind'] },
   },
   { id: 'stop-reach', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
-  { id: 'stop-at-rest', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
+  {
+    id: 'stop-at-rest',
+    tier: 'day',
+    kind: 'physical',
+    applies: electronic,
+    rule: STOP,
+    evaluate: stopIsFitted,
+  },
   { id: 'stop-latches', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
   { id: 'stop-release', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
   { id: 'stop-restart', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
@@ -56,6 +64,7 @@ export const DAY = [
     id: 'drift',
     tier: 'day',
     kind: 'physical',
+    applies: electronic,
     rule: {
       ...EACH_DAY,
       reads: ['machine.encoderLines', 'machine.edgesPerLine', 'machine.spindleDrive'],
@@ -67,6 +76,7 @@ export const DAY = [
     id: 'ten-turns',
     tier: 'day',
     kind: 'physical',
+    applies: electronic,
     rule: {
       ...EACH_DAY,
       reads: [

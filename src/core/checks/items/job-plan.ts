@@ -1,7 +1,15 @@
 import { gapBounds, grooveBounds, runInBounds, torqueBounds } from '../bounds';
 import { leadIsKnown, limitsAtSpeed, nutRuleIsKnown, rampAnswers, ratioIsHeld } from '../findings';
 import type { Item } from '../item';
-import { internal, leftHand, multiStart, rangedSpindle, stoppedInCut, threading } from './applies';
+import {
+  electronic,
+  internal,
+  leftHand,
+  multiStart,
+  rangedSpindle,
+  stoppedInCut,
+  threading,
+} from './applies';
 import { ELECTRIC, GEARING, SET_UP, THREAD } from './reads';
 
 /** A computed item keeps no record, so nothing lapses; what it rests on is its figure's own affair. */
@@ -39,6 +47,7 @@ export const JOB_PLAN = [
     id: 'torque',
     tier: 'job',
     kind: 'reading',
+    applies: electronic,
     rule: {
       version: 1,
       reads: [
