@@ -2,6 +2,7 @@
 export const measureKey = 'Measure: wires, gauges';
 export const identifyKey = 'What is this thread?';
 export const trainsKey = 'Change gears';
+export const chartKey = 'Wall chart';
 export const raiseKey = 'What would raise it';
 export const feedKey = 'Turning feeds and finish';
 /** The train mounted, on the Threads screen. */

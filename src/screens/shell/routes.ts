@@ -40,6 +40,7 @@ export const routeOf = (hash: string, before: string): Route => {
   if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };
   if (place === 'settings') return { tag: 'ls-settings', place: 'machine', path, full: false };
   if (place === 'speed' && sub === 'feed') return { tag: 'ls-feed', place, path, full: false };
+  if (place === 'speed' && sub === 'chart') return { tag: 'ls-chart', place, path, full: false };
   if (place === 'speed' && sub === 'raise') return { tag: 'ls-raise', place, path, full: false };
   if (place === 'speed' && sub === 'trace') return { tag: 'ls-trace', place, path, full: false };
   if (place === 'speed') return { tag: 'ls-speed', place, path, full: false };

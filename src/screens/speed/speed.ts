@@ -25,7 +25,7 @@ import {
   standingWord,
   atMostText,
 } from '../../text/speed';
-import { raiseKey, feedKey, traceKey } from '../../text/pages';
+import { chartKey, raiseKey, feedKey, traceKey } from '../../text/pages';
 import { limitText } from '../../text/why';
 import { fieldText } from '../../text/machine';
 import { threadsText } from '../../text/threads';
@@ -253,6 +253,7 @@ export class SpeedScreen extends ScreenElement<App> {
         </ul>
         ${[roomHelp.rest, roomHelp.also, roomHelp.openEnd, roomHelp.reverse].map((t) => html`<p>${t}</p>`)}
       </details>
+      <a class="key left" href="#/speed/chart">${chartKey}</a>
       <a class="key left" href="#/speed/raise">${raiseKey}</a>
       <a class="key left" href="#/speed/feed">${feedKey}</a>
       <a class="key left" href="#/speed/trace">${traceKey}</a>

@@ -1,0 +1,304 @@
+/** Where everything on the wall chart stands, in the drawing's own units. Both axes are logarithmic. */
+
+/** A lead in mm and a speed in rpm. */
+export interface ChartPoint {
+  readonly lead: number;
+  readonly rpm: number;
+}
+export interface PlotLine {
+  readonly name: string;
+  /** `limit`: one limit of the drive; `work`: chuck and the like; `stop`: what a stopping room allows. */
+  readonly kind: 'limit' | 'work' | 'stop';
+  readonly points: readonly ChartPoint[];
+}
+export interface PlotThread {
+  readonly name: string;
+  readonly lead: number;
+  /** Height of its point; null where that isn't known, and only its place is shown. */
+  readonly rpm: number | null;
+}
+export interface PlotData {
+  readonly from: number;
+  readonly to: number;
+  readonly lines: readonly PlotLine[];
+  /** The lowest of the drive's limits, drawn heavy. */
+  readonly ceiling: readonly (readonly ChartPoint[])[];
+  readonly rules: readonly { readonly name: string; readonly rpm: number }[];
+  readonly threads: readonly PlotThread[];
+  /** What must be said on the chart itself, a paragraph each. */
+  readonly words: readonly string[];
+  readonly axis: { readonly lead: string; readonly tpi: string; readonly rpm: string; readonly own: string };
+}
+
+export type Pixel = readonly [x: number, y: number];
+export interface Frame {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+export interface Label {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  /** Degrees, clockwise. */
+  readonly turn: number;
+}
+
+/** Mean width of a letter of the face, × its size. */
+const LETTER = 0.6;
+export const widthOf = (text: string, font: number): number => text.length * LETTER * font;
+
+/** Words in lines of at most that width. */
+export const wrap = (text: string, width: number, font: number): string[] => {
+  const most = Math.max(8, Math.floor(width / (LETTER * font)));
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines.at(-1);
+    if (last !== undefined && last.length + 1 + word.length <= most)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+};
+
+/** 1, 2 or 5 × 10^k, the nearest at or below; above with `up`. */
+export const nice = (x: number, up = false): number => {
+  const power = 10 ** Math.floor(Math.log10(x));
+  const steps = [1, 2, 5, 10].map((m) => m * power);
+  return (up ? steps.find((s) => s >= x * 0.999) : steps.findLast((s) => s <= x * 1.001)) ?? x;
+};
+
+/** Every 1, 2 and 5 × 10^k from one speed to another. */
+export const speedTicks = (low: number, high: number): number[] => {
+  const ticks: number[] = [];
+  for (let t = nice(low, true); t <= high * 1.001; t = nice(t * 1.5, true)) ticks.push(t);
+  return ticks;
+};
+
+const LEADS = [0.1, 0.25, 0.5, 1, 1.5, 2, 3, 4, 6, 10, 20, 50, 100];
+const TPI = [200, 100, 48, 32, 20, 14, 10, 8, 6, 4, 2, 1];
+
+/** Numbers of an axis that keep so far apart that none touches the next. */
+const apart = (places: readonly { text: string; x: number }[], font: number) => {
+  let end = -Infinity;
+  return places.filter(({ text, x }) => {
+    const half = widthOf(text, font) / 2;
+    if (x - half < end + font * 0.35) return false;
+    end = x + half;
+    return true;
+  });
+};
+
+/** Shifts places along a line so that each keeps its distance from the next, all within the ends. Rising. */
+export const spread = (places: readonly number[], gap: number, from: number, to: number): number[] => {
+  const out: number[] = [];
+  for (const [i, p] of places.entries()) out.push(Math.max(p, from, (out[i - 1] ?? -Infinity) + gap));
+  for (let i = out.length - 1; i >= 0; i -= 1)
+    out[i] = Math.min(out[i] ?? 0, to, (out[i + 1] ?? Infinity) - gap);
+  return out;
+};
+
+/** The part of a polyline inside the frame, cut at its top and bottom. */
+const clip = (line: readonly Pixel[], f: Frame): Pixel[] => {
+  const inside = ([, y]: Pixel): boolean => y >= f.top && y <= f.bottom;
+  const out: Pixel[] = [];
+  for (const [i, b] of line.entries()) {
+    const a = line[i - 1];
+    if (a && inside(a) !== inside(b)) {
+      const y = (inside(a) ? b : a)[1] < f.top ? f.top : f.bottom;
+      const share = (y - a[1]) / (b[1] - a[1]);
+      out.push([a[0] + share * (b[0] - a[0]), y]);
+    }
+    if (inside(b)) out.push(b);
+  }
+  return out;
+};
+
+const lengths = (line: readonly Pixel[]): number[] => {
+  let sum = 0;
+  return line.map((p, i) => {
+    const before = line[i - 1];
+    return (sum += before ? Math.hypot(p[0] - before[0], p[1] - before[1]) : 0);
+  });
+};
+
+/** The point of a polyline at a distance from its start. */
+const along = (line: readonly Pixel[], sums: readonly number[], at: number): Pixel => {
+  const i = Math.max(
+    1,
+    sums.findIndex((s) => s >= at),
+  );
+  const [a, b] = [line[i - 1] ?? line[0], line[i] ?? line.at(-1)];
+  if (!a || !b) return [0, 0];
+  const [s, e] = [sums[i - 1] ?? 0, sums[i] ?? 0];
+  const share = e > s ? (at - s) / (e - s) : 0;
+  return [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])];
+};
+
+/** Points along the middle of a label, close enough to find what it would touch. */
+const dotsOf = ({ text, x, y, turn }: Label, font: number): Pixel[] => {
+  const [c, s] = [Math.cos((turn * Math.PI) / 180), Math.sin((turn * Math.PI) / 180)];
+  const n = Math.ceil(widthOf(text, font) / (font * 0.5));
+  const rise = font * 0.35;
+  return Array.from({ length: n + 1 }, (_, i) => {
+    const d = (i * widthOf(text, font)) / n;
+    return [x + d * c + rise * s, y + d * s - rise * c];
+  });
+};
+
+/**
+ * Names written along their own lines, where they touch no other name and cross as few other lines as can be. A name
+ * for which there is no room stands across at the line's end.
+ */
+export const placeLabels = (
+  lines: readonly { readonly name: string; readonly pixels: readonly Pixel[] }[],
+  f: Frame,
+  font: number,
+): Label[] => {
+  const drawn = lines.map(({ name, pixels }) => {
+    const line = clip(pixels, f);
+    return { name, line, sums: lengths(line) };
+  });
+  const inked = drawn.map(({ line, sums }) =>
+    Array.from({ length: Math.floor((sums.at(-1) ?? 0) / 6) + 1 }, (_, i) => along(line, sums, i * 6)),
+  );
+  const taken: Pixel[] = [];
+  const close = (a: Pixel, b: Pixel, d: number): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < d;
+  const order = drawn
+    .map((_, i) => i)
+    .sort((a, b) => (drawn[a]?.sums.at(-1) ?? 0) - (drawn[b]?.sums.at(-1) ?? 0));
+  const labels: Label[] = [];
+  for (const index of order) {
+    const d = drawn[index];
+    const total = d?.sums.at(-1) ?? 0;
+    if (!d || d.line.length < 2) continue;
+    const width = widthOf(d.name, font);
+    let best: { label: Label; cost: number; dots: Pixel[] } | null = null;
+    for (let start = 4; start + width <= total; start += 6) {
+      const [a, b] = [along(d.line, d.sums, start), along(d.line, d.sums, start + width)];
+      const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+      for (const side of [-1, 1]) {
+        // Above its line, or below it by the height of a letter.
+        const off = side < 0 ? font * 0.25 : -font * 0.95;
+        const [nx, ny] = [Math.sin((turn * Math.PI) / 180), -Math.cos((turn * Math.PI) / 180)];
+        const label = { text: d.name, x: a[0] + nx * off, y: a[1] + ny * off, turn };
+        const dots = dotsOf(label, font);
+        const out = dots.some(
+          ([x, y]) => x < f.left + 2 || x > f.right - 2 || y < f.top + font / 2 || y > f.bottom - font / 2,
+        );
+        if (out || dots.some((p) => taken.some((q) => close(p, q, font)))) continue;
+        const crossed = inked
+          .flatMap((ink, i) => (i === index ? [] : ink))
+          .filter((q) => dots.some((p) => close(p, q, font * 0.5)));
+        const cost = crossed.length * 4 + (side > 0 ? 1 : 0) + (start / total) * 0.5;
+        if (!best || cost < best.cost) best = { label, cost, dots };
+      }
+    }
+    if (!best) {
+      const [x, y] = d.line[0] ?? [f.left, f.bottom];
+      const at = Math.min(Math.max(x + 4, f.left + 4), f.right - width - 4);
+      for (let drop = 0; drop < 12 && !best; drop += 1) {
+        const label = { text: d.name, x: at, y: Math.max(y, f.top) - font * 0.25 + drop * font, turn: 0 };
+        const dots = dotsOf(label, font);
+        if (label.y < f.bottom && !dots.some((p) => taken.some((q) => close(p, q, font))))
+          best = { label, cost: 0, dots };
+      }
+    }
+    if (!best) continue;
+    taken.push(...best.dots);
+    labels.push(best.label);
+  }
+  return labels;
+};
+
+export interface PlotSize {
+  readonly width: number;
+  /** Most height; the drawing takes what its axes need. */
+  readonly height: number;
+  readonly font: number;
+}
+
+/** Names on the chart that are longer are cut: the table has them whole. */
+const NAME = 11;
+const short = (name: string): string => (name.length > NAME ? `${name.slice(0, NAME - 1)}…` : name);
+
+/** Threads of one lead share a place: "M10 +1". */
+const byLead = (threads: readonly PlotThread[], most: number): PlotThread[] => {
+  const groups = new Map<string, PlotThread[]>();
+  for (const t of threads) groups.set(t.lead.toFixed(3), [...(groups.get(t.lead.toFixed(3)) ?? []), t]);
+  return [...groups.values()]
+    .slice(0, most)
+    .flatMap(([first, ...rest]) =>
+      first ? [{ ...first, name: short(first.name) + (rest.length ? ` +${rest.length}` : '') }] : [],
+    )
+    .sort((a, b) => a.lead - b.lead);
+};
+
+export const layout = (data: PlotData, { width, height, font }: PlotSize) => {
+  const speeds = [
+    ...data.ceiling.flat().map((p) => p.rpm),
+    ...data.rules.map((r) => r.rpm),
+    // Of lines that rise without end towards fine leads only what is lowest decides.
+    ...data.lines.map((l) => Math.min(...l.points.map((p) => p.rpm))),
+  ].filter((x) => Number.isFinite(x) && x >= 1);
+  const low = nice(Math.max(1, Math.min(20, ...speeds)));
+  const high = nice(Math.min(20000, Math.max(200, ...speeds) * 1.15), true);
+  const margin = widthOf('0000', font) + 8;
+  const wordLines = data.words.map((w) => wrap(w, width, font));
+  const head = wordLines.flat().length * font * 1.25 + data.words.length * font * 0.3;
+  const threads = byLead(data.threads, Math.floor((width - 2 * margin) / (font * 1.15)));
+  const strip = Math.max(0, ...threads.map((t) => widthOf(t.name, font))) + (threads.length ? font * 2.2 : 0);
+  const left = margin;
+  const right = width - margin;
+  const top = head + font * 2.9;
+  const decades = Math.log10(high / low);
+  const perDecade = (right - left) / Math.log10(data.to / data.from);
+  const foot = font * 2.7 + strip;
+  const tall = Math.max(font * 16, Math.min(height - top - foot, perDecade * decades * 1.15));
+  const f: Frame = { left, right, top, bottom: top + tall };
+  const x = (lead: number): number =>
+    left + (Math.log(lead / data.from) / Math.log(data.to / data.from)) * (right - left);
+  const y = (rpm: number): number => f.bottom - (Math.log(rpm / low) / Math.log(high / low)) * tall;
+  const pixels = (points: readonly ChartPoint[]): Pixel[] => points.map((p) => [x(p.lead), y(p.rpm)]);
+  const inside = (lead: number): boolean => lead >= data.from * 0.999 && lead <= data.to * 1.001;
+  const lines = data.lines.map((l) => ({ ...l, pixels: pixels(l.points) }));
+  const rules = data.rules.filter((r) => r.rpm >= low && r.rpm <= high);
+  const ruleYs = spread(
+    rules.map((r) => -y(r.rpm)),
+    font,
+    -f.bottom,
+    -f.top,
+  );
+  const slots = spread(
+    threads.map((t) => x(t.lead)),
+    font * 1.15,
+    left,
+    right,
+  );
+  return {
+    frame: f,
+    width,
+    height: f.bottom + foot,
+    words: wordLines,
+    lines,
+    ceiling: data.ceiling.map(pixels),
+    labels: placeLabels(lines, f, font),
+    rules: rules.map((r, i) => ({ name: r.name, y: y(r.rpm), at: -(ruleYs[i] ?? 0) })),
+    threads: threads.map((t, i) => ({
+      name: t.name,
+      x: x(t.lead),
+      y: t.rpm === null ? null : y(t.rpm),
+      slot: slots[i] ?? 0,
+    })),
+    speeds: speedTicks(low, high).map((rpm) => ({ text: String(rpm), y: y(rpm) })),
+    leads: apart(
+      LEADS.filter(inside).map((mm) => ({ text: String(mm), x: x(mm) })),
+      font,
+    ),
+    tpi: apart(
+      TPI.filter((n) => inside(25.4 / n)).map((n) => ({ text: String(n), x: x(25.4 / n) })),
+      font,
+    ),
+  };
+};

@@ -1,0 +1,42 @@
+import type { GrooveId } from '../core/figures/chart';
+
+/** Words of the wall chart, on the screen and on paper. */
+export const chartText = {
+  title: 'Wall chart',
+  working: 'Reckoning …',
+  of: (machine: string, workshop: string, day: string): string => `${machine}, ${workshop} · ${day}`,
+  print: 'Print',
+  printHelp: 'First the page to hang up, then the drawing, then the whole table.',
+  back: 'Back to Speed',
+  none: 'Choose a thread, or add favourites: the chart takes them first.',
+  driveWords: 'Heavy and thin lines: what the drive follows. NOT a threading speed to a shoulder.',
+  stopWords:
+    'Dashed lines: what a groove or room leaves to stop in, with half the tool, the slide’s creep and 0.5 mm taken off.',
+  stopNone: 'What a groove leaves to stop in is not known: the stopping time is not entered.',
+  unknown: (names: string): string => `Not known, and so not drawn: ${names}.`,
+  byRecord: (names: string): string => `Answered by your ramp test: ${names}.`,
+  axis: { lead: 'lead, mm', tpi: 'tpi', rpm: 'rpm', own: 'spindle' },
+  plot: 'Highest spindle speed over lead. The table below has the figures.',
+  table: 'The whole table',
+  thread: 'Thread',
+  lead: 'Lead',
+  drive: 'Drive follows',
+  driveNote: 'not to a shoulder',
+  own: 'Spindle speed',
+  room: (room: string): string => `Room of ${room}`,
+  notKnown: 'not known',
+  nothing: 'nothing left',
+  noGroove: '–',
+  noneOfThem: 'none',
+  hang: 'Highest spindle speed, rpm',
+  hangDrive: 'the drive follows; NOT to a shoulder',
+  hangRoom: 'into an ISO 4755 groove, all taken off',
+  hangFoot:
+    'From the figures entered for this machine; not measured. ? is not known, 0 leaves no room to stop in.',
+} as const;
+
+export const grooveName: Readonly<Record<GrooveId, string>> = {
+  'iso-4755': 'ISO 4755 groove',
+  'din-76-a': 'DIN 76 A groove',
+  'din-76-b': 'DIN 76 B groove',
+};
