@@ -147,15 +147,29 @@ const dotsOf = ({ text, x, y, turn }: Label, font: number): Pixel[] => {
   });
 };
 
+/** A line whose name had no room: the number that stands on it instead. */
+export interface Keyed {
+  readonly sign: string;
+  readonly name: string;
+}
+
+interface Best {
+  readonly label: Label;
+  readonly cost: number;
+  readonly dots: readonly Pixel[];
+}
+
+const close = (a: Pixel, b: Pixel, d: number): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < d;
+
 /**
- * Names written along their own lines, where they touch no other name and cross as few other lines as can be. A name
- * for which there is no room stands across at the line's end.
+ * Names written along their own lines, where they touch no other name and cross as few other lines as can be. Where
+ * there is no room for a name its number stands on the line, and the name in a list.
  */
 export const placeLabels = (
   lines: readonly { readonly name: string; readonly pixels: readonly Pixel[] }[],
   f: Frame,
   font: number,
-): Label[] => {
+): { readonly labels: readonly Label[]; readonly keyed: readonly Keyed[] } => {
   const drawn = lines.map(({ name, pixels }) => {
     const line = clip(pixels, f);
     return { name, line, sums: lengths(line) };
@@ -164,30 +178,23 @@ export const placeLabels = (
     Array.from({ length: Math.floor((sums.at(-1) ?? 0) / 6) + 1 }, (_, i) => along(line, sums, i * 6)),
   );
   const taken: Pixel[] = [];
-  const close = (a: Pixel, b: Pixel, d: number): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < d;
-  const order = drawn
-    .map((_, i) => i)
-    .sort((a, b) => (drawn[a]?.sums.at(-1) ?? 0) - (drawn[b]?.sums.at(-1) ?? 0));
-  const labels: Label[] = [];
-  for (const index of order) {
+  const isOut = ([x, y]: Pixel): boolean =>
+    x < f.left + 2 || x > f.right - 2 || y < f.top + font / 2 || y > f.bottom - font / 2;
+  const place = (index: number, text: string): Best | null => {
     const d = drawn[index];
     const total = d?.sums.at(-1) ?? 0;
-    if (!d || d.line.length < 2) continue;
-    const width = widthOf(d.name, font);
-    let best: { label: Label; cost: number; dots: Pixel[] } | null = null;
-    for (let start = 4; start + width <= total; start += 6) {
+    const width = widthOf(text, font);
+    let best: Best | null = null;
+    for (let start = 4; d && start + width <= total; start += 6) {
       const [a, b] = [along(d.line, d.sums, start), along(d.line, d.sums, start + width)];
       const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
+      const [nx, ny] = [Math.sin((turn * Math.PI) / 180), -Math.cos((turn * Math.PI) / 180)];
       for (const side of [-1, 1]) {
         // Above its line, or below it by the height of a letter.
         const off = side < 0 ? font * 0.25 : -font * 0.95;
-        const [nx, ny] = [Math.sin((turn * Math.PI) / 180), -Math.cos((turn * Math.PI) / 180)];
-        const label = { text: d.name, x: a[0] + nx * off, y: a[1] + ny * off, turn };
+        const label = { text, x: a[0] + nx * off, y: a[1] + ny * off, turn };
         const dots = dotsOf(label, font);
-        const out = dots.some(
-          ([x, y]) => x < f.left + 2 || x > f.right - 2 || y < f.top + font / 2 || y > f.bottom - font / 2,
-        );
-        if (out || dots.some((p) => taken.some((q) => close(p, q, font)))) continue;
+        if (dots.some(isOut) || dots.some((p) => taken.some((q) => close(p, q, font)))) continue;
         const crossed = inked
           .flatMap((ink, i) => (i === index ? [] : ink))
           .filter((q) => dots.some((p) => close(p, q, font * 0.5)));
@@ -195,22 +202,29 @@ export const placeLabels = (
         if (!best || cost < best.cost) best = { label, cost, dots };
       }
     }
-    if (!best) {
-      const [x, y] = d.line[0] ?? [f.left, f.bottom];
-      const at = Math.min(Math.max(x + 4, f.left + 4), f.right - width - 4);
-      for (let drop = 0; drop < 12 && !best; drop += 1) {
-        const label = { text: d.name, x: at, y: Math.max(y, f.top) - font * 0.25 + drop * font, turn: 0 };
-        const dots = dotsOf(label, font);
-        if (label.y < f.bottom && !dots.some((p) => taken.some((q) => close(p, q, font))))
-          best = { label, cost: 0, dots };
-      }
-    }
+    return best;
+  };
+  const order = drawn
+    .map((_, i) => i)
+    .sort((a, b) => (drawn[a]?.sums.at(-1) ?? 0) - (drawn[b]?.sums.at(-1) ?? 0));
+  const labels: Label[] = [];
+  const keyed: Keyed[] = [];
+  for (const index of order) {
+    const d = drawn[index];
+    if (!d || d.line.length < 2) continue;
+    const sign = String(keyed.length + 1);
+    const named = place(index, d.name);
+    const best = named ?? place(index, sign);
     if (!best) continue;
+    if (!named) keyed.push({ sign, name: d.name });
     taken.push(...best.dots);
     labels.push(best.label);
   }
-  return labels;
+  return { labels, keyed };
 };
+
+/** Nobody threads slower under power than this. */
+const LEAST_RPM = 10;
 
 export interface PlotSize {
   readonly width: number;
@@ -236,14 +250,16 @@ const byLead = (threads: readonly PlotThread[], most: number): PlotThread[] => {
 };
 
 export const layout = (data: PlotData, { width, height, font }: PlotSize) => {
-  const speeds = [
-    ...data.ceiling.flat().map((p) => p.rpm),
-    ...data.rules.map((r) => r.rpm),
-    // Of lines that rise without end towards fine leads only what is lowest decides.
-    ...data.lines.map((l) => Math.min(...l.points.map((p) => p.rpm))),
-  ].filter((x) => Number.isFinite(x) && x >= 1);
-  const low = nice(Math.max(1, Math.min(20, ...speeds)));
-  const high = nice(Math.min(20000, Math.max(200, ...speeds) * 1.15), true);
+  // What is lowest decides the scale: lines far above it have nothing to say here, and the table has every figure.
+  const deciding = [
+    ...data.ceiling.flat(),
+    ...data.lines.filter((l) => l.kind === 'stop').flatMap((l) => l.points),
+  ]
+    .map((p) => p.rpm)
+    .concat(data.rules.map((r) => r.rpm))
+    .filter((x) => Number.isFinite(x) && x >= 1);
+  const low = nice(Math.max(LEAST_RPM, Math.min(20, ...deciding)));
+  const high = nice(Math.min(20000, Math.max(200, ...deciding) * 1.3), true);
   const margin = widthOf('0000', font) + 8;
   const wordLines = data.words.map((w) => wrap(w, width, font));
   const head = wordLines.flat().length * font * 1.25 + data.words.length * font * 0.3;
@@ -283,7 +299,7 @@ export const layout = (data: PlotData, { width, height, font }: PlotSize) => {
     words: wordLines,
     lines,
     ceiling: data.ceiling.map(pixels),
-    labels: placeLabels(lines, f, font),
+    ...placeLabels(lines, f, font),
     rules: rules.map((r, i) => ({ name: r.name, y: y(r.rpm), at: -(ruleYs[i] ?? 0) })),
     threads: threads.map((t, i) => ({
       name: t.name,

@@ -20,6 +20,12 @@ export const plotSheet = css`
     font-family: var(--font);
     font-size: var(--plot-font, 18px);
   }
+  .keyed {
+    display: flex;
+    flex-wrap: wrap;
+    gap: 0 1.2em;
+    font-size: var(--plot-font, 18px);
+  }
   .plot .said,
   .plot .named {
     font-weight: 700;
@@ -78,59 +84,64 @@ export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string)
   const { left, right, top, bottom } = p.frame;
   let down = 0;
   return html`<svg
-    class="plot"
-    viewBox="0 0 ${p.width.toFixed(0)} ${p.height.toFixed(0)}"
-    role="img"
-    aria-label=${text}
-  >
-    <clipPath id=${id}><rect x=${left} y=${top} width=${right - left} height=${bottom - top} /></clipPath>
-    ${p.words.map((lines) => {
-      const said = lines.map(
-        (line) => svg`<text class="said" x="0" y=${(down += font * 1.25)}>${line}</text>`,
-      );
-      down += font * 0.3;
-      return said;
-    })}
-    ${p.speeds.map(
-      (t) => svg`<path class="grid" d="M${left} ${t.y}H${right}" />
+      class="plot"
+      viewBox="0 0 ${p.width.toFixed(0)} ${p.height.toFixed(0)}"
+      role="img"
+      aria-label=${text}
+    >
+      <clipPath id=${id}><rect x=${left} y=${top} width=${right - left} height=${bottom - top} /></clipPath>
+      ${p.words.map((lines) => {
+        const said = lines.map(
+          (line) => svg`<text class="said" x="0" y=${(down += font * 1.25)}>${line}</text>`,
+        );
+        down += font * 0.3;
+        return said;
+      })}
+      ${p.speeds.map(
+        (t) => svg`<path class="grid" d="M${left} ${t.y}H${right}" />
         <text x=${left - 6} y=${t.y + font * 0.35} text-anchor="end">${t.text}</text>`,
-    )}
-    ${p.leads.map(
-      (t) => svg`<path class="grid" d="M${t.x} ${top}V${bottom}" />
+      )}
+      ${p.leads.map(
+        (t) => svg`<path class="grid" d="M${t.x} ${top}V${bottom}" />
         <text x=${t.x} y=${bottom + font * 1.1} text-anchor="middle">${t.text}</text>`,
-    )}
-    ${p.tpi.map(
-      (t) => svg`<path class="frame" d="M${t.x} ${top - 6}V${top}" />
+      )}
+      ${p.tpi.map(
+        (t) => svg`<path class="frame" d="M${t.x} ${top - 6}V${top}" />
         <text x=${t.x} y=${top - font * 0.5} text-anchor="middle">${t.text}</text>`,
-    )}
-    <text x="0" y=${top - font * 0.5}>${data.axis.rpm}</text>
-    <text x=${(left + right) / 2} y=${top - font * 1.7} text-anchor="middle">${data.axis.tpi}</text>
-    ${p.rules.length ? svg`<text x=${p.width} y=${top - font * 0.5} text-anchor="end">${data.axis.own}</text>` : ''}
-    <text x=${(left + right) / 2} y=${bottom + font * 2.3} text-anchor="middle">${data.axis.lead}</text>
-    ${p.rules.map(
-      (r) => svg`<path class="rule" d="M${left} ${r.y}H${right}L${right + 6} ${r.at}" />
+      )}
+      <text x="0" y=${top - font * 0.5}>${data.axis.rpm}</text>
+      <text x=${(left + right) / 2} y=${top - font * 1.7} text-anchor="middle">${data.axis.tpi}</text>
+      ${p.rules.length ? svg`<text x=${p.width} y=${top - font * 0.5} text-anchor="end">${data.axis.own}</text>` : ''}
+      <text x=${(left + right) / 2} y=${bottom + font * 2.3} text-anchor="middle">${data.axis.lead}</text>
+      ${p.rules.map(
+        (r) => svg`<path class="rule" d="M${left} ${r.y}H${right}L${right + 6} ${r.at}" />
         <text class="named" x=${right + 8} y=${r.at + font * 0.35}>${r.name}</text>`,
-    )}
-    ${p.threads.map(
-      (
-        t,
-      ) => svg`<path class="place" d="M${t.x} ${Math.max(top, t.y ?? top)}V${bottom + font * 2.6}L${t.slot} ${bottom + font * 3.7}" />
+      )}
+      ${p.threads.map(
+        (
+          t,
+        ) => svg`<path class="place" d="M${t.x} ${Math.max(top, t.y ?? top)}V${bottom + font * 2.6}L${t.slot} ${bottom + font * 3.7}" />
         <text class="named" transform="translate(${t.slot + font * 0.35} ${bottom + font * 3.9}) rotate(-90)" text-anchor="end">${t.name}</text>`,
-    )}
-    <g clip-path="url(#${id})">
-      ${p.ceiling.map((line) => svg`<path class="ceiling" d=${path(line)} />`)}
-      ${p.lines.map((l) => svg`<path class=${l.kind} d=${path(l.pixels)} />`)}
-      ${p.lines
-        .filter((l) => l.kind === 'stop')
-        .flatMap((l) => l.pixels.map(([x, y]) => svg`<circle class="tick" cx=${x} cy=${y} r="3" />`))}
-      ${p.threads.map((t) => (t.y === null ? '' : svg`<circle class="dot" cx=${t.x} cy=${t.y} r="6" />`))}
-    </g>
-    <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} />
-    ${p.labels.map(
-      (l) =>
-        svg`<text class="name" transform="translate(${l.x.toFixed(1)} ${l.y.toFixed(1)}) rotate(${l.turn.toFixed(1)})">${l.text}</text>`,
-    )}
-  </svg>`;
+      )}
+      <g clip-path="url(#${id})">
+        ${p.ceiling.map((line) => svg`<path class="ceiling" d=${path(line)} />`)}
+        ${p.lines.map((l) => svg`<path class=${l.kind} d=${path(l.pixels)} />`)}
+        ${p.lines
+          .filter((l) => l.kind === 'stop')
+          .flatMap((l) => l.pixels.map(([x, y]) => svg`<circle class="tick" cx=${x} cy=${y} r="3" />`))}
+        ${p.threads.map((t) => (t.y === null ? '' : svg`<circle class="dot" cx=${t.x} cy=${t.y} r="6" />`))}
+      </g>
+      <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} />
+      ${p.labels.map(
+        (l) =>
+          svg`<text class="name" transform="translate(${l.x.toFixed(1)} ${l.y.toFixed(1)}) rotate(${l.turn.toFixed(1)})">${l.text}</text>`,
+      )}
+    </svg>
+    ${
+      p.keyed.length
+        ? html`<p class="keyed">${p.keyed.map((k) => html`<span><b>${k.sign}</b> ${k.name}</span> `)}</p>`
+        : ''
+    }`;
 };
 
 /** The drawing's own limits: no wider than a page, no higher than one looks at in one piece. CSS pixels. */

@@ -25,7 +25,9 @@ type AnyValue = MachineProfile[FieldName];
 /** A usual value on its key. A pulley of one tooth stands for no belt at all. */
 const suggestion = (field: FieldName, value: Stated): string => {
   const direct = field.endsWith('Pulley') && compare(value.value, 1) === 0;
-  return `${showStated(value).value} ${direct ? machineText.direct : fieldUnitFor(field, value)}`.replace(' °', '°').trim();
+  return `${showStated(value).value} ${direct ? machineText.direct : fieldUnitFor(field, value)}`
+    .replace(' °', '°')
+    .trim();
 };
 
 /**

@@ -96,14 +96,17 @@ export const chartStyles = css`
       align-items: end;
       text-align: end;
     }
-    /* The face's digits are 0.73 of its size high: 17 mm give 12.4. */
+    /* The face's digits are 0.73 of its size high: 16.7 mm give 12.2. */
     .hang li {
-      font-size: 17mm;
+      font-size: 16.7mm;
       line-height: 13.2mm;
       block-size: 13.4mm;
       overflow: hidden;
       font-weight: 700;
       white-space: nowrap;
+    }
+    .hang .heads span:first-child {
+      text-align: start;
     }
     .hang li span + span {
       text-align: end;
@@ -111,9 +114,19 @@ export const chartStyles = css`
     .hang li .long {
       font-size: 9mm;
     }
+    .drawn {
+      --plot-font: 15px;
+    }
     .full h2,
-    .drawn h2 {
+    .drawn h1 {
       font-size: 5mm;
+    }
+    .drawn p,
+    .full p {
+      font-size: 3.6mm;
+    }
+    .full td:nth-child(2) {
+      white-space: nowrap;
     }
     .full table {
       font-size: 3.4mm;

@@ -1,7 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
-import '../../elements/chart-plot';
+import { plotOf, plotSheet } from '../../elements/chart-plot';
 import type { PlotData, PlotLine } from '../../elements/chart-layout';
 import { fingerprint } from '../../core/context';
 import {
@@ -25,6 +25,8 @@ import { chartThreads, HUNG, type NamedThread } from './chart-threads';
 
 /** Longer names are set smaller on the page to hang up. */
 const LONG = 8;
+/** The drawing on a page of A4 or Letter, CSS pixels. */
+const PAPER = { width: 690, height: 740, font: 15 };
 /** Time for one piece of reckoning between two looks at the screen, ms. */
 const PIECE = 8;
 
@@ -49,7 +51,7 @@ const ownText = (a: OwnAnswer): string => {
 /** Pitch against highest spindle speed for this machine: as a drawing, as a table, and as a page to hang up. */
 @customElement('ls-chart')
 export class ChartScreen extends ScreenElement<App> {
-  static override styles = [...ScreenElement.styles, chartStyles];
+  static override styles = [...ScreenElement.styles, plotSheet, chartStyles];
   @state() private chart: Chart | null = null;
   private threads: readonly NamedThread[] = [];
   /** What the chart on the screen was reckoned from. */
@@ -207,11 +209,17 @@ export class ChartScreen extends ScreenElement<App> {
     if (!c)
       return html`<h1>${t.title}</h1>
         <p role="status">${t.working}</p>`;
+    const data = this.plotData(c);
     return html`${this.hang(c)}
       <section class="drawn sheet">
         <h1>${t.title}</h1>
         ${this.heading(c)}
-        <ls-chart-plot .data=${this.plotData(c)} .text=${`${t.plot} ${this.words.join(' ')}`}></ls-chart-plot>
+        <ls-chart-plot
+          class="screen-only"
+          .data=${data}
+          .text=${`${t.plot} ${this.words.join(' ')}`}
+        ></ls-chart-plot>
+        <div class="paper-only" aria-hidden="true">${plotOf(data, PAPER, t.plot, 'paper')}</div>
       </section>
       <div class="stack screen-only">
         <button class="key solid" @click=${printPage}>${t.print}</button>

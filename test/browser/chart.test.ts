@@ -1,0 +1,96 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { serve } from '../../.ci/serve.js';
+import { Person } from './support/app';
+import { scanEverywhere } from './support/axe';
+import { DIST } from './support/builds';
+import { Phone } from './support/phone';
+import { chooseM10, takeExample } from './support/screens';
+import { touchFaults, unroll } from './support/touch';
+
+let host: Awaited<ReturnType<typeof serve>>;
+let phone: Phone;
+let person: Person;
+
+beforeAll(async () => {
+  host = await serve(DIST);
+  phone = await Phone.open(host.url);
+  person = new Person(phone);
+  await takeExample(person);
+  await chooseM10(person);
+  await person.key('Add to favourites');
+  await person.link('Use it');
+});
+afterAll(async () => {
+  await phone?.close();
+  await host?.close();
+});
+
+/** Pages of the document that the page prints: each has one object of this type. */
+const printed = async (format: 'A4' | 'Letter'): Promise<number> => {
+  const pdf = await phone.page.pdf({ format });
+  return (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
+};
+
+// Heron: motor 900 rpm · 0.8 through 3:1 on a 3 mm screw is 720 ÷ lead; stopping time 0.5 s, factor 1.5.
+describe('the wall chart', () => {
+  it('has each limit by name, the threads in use, and says which lines are no threading speed', async () => {
+    await person.link('Wall chart');
+    await person.reads('NOT a threading speed to a shoulder.');
+    const plot = phone.page.getByRole('img', { name: /Highest spindle speed over lead/ });
+    await plot.waitFor();
+    const words = await person.words();
+    for (const name of ['Motor speed', 'Carriage speed', 'Torque', 'ISO 4755 groove', 'DIN 76 B groove'])
+      expect(words).toContain(name);
+    // 720 ÷ 1.5. The groove of ISO 4755 leaves 0.95 of 2.5 mm at 0.92 deep: 60 · 0.95 ÷ (1.5 · 0.5 · 1.5) = 50; with 1 mm
+    // 31, with 0.5 mm nothing.
+    // Lead, the drive, the spindle's own, the three grooves.
+    await person.reads('M10×1.5 1.5 mm · 16.93 tpi 480 420 50 87 13');
+    await person.reads('M6×1 1 mm · 25.4 tpi 720 700 31 ');
+    await person.reads('M3×0.5 0.5 mm · 50.8 tpi 1440 1200 nothing left ');
+  });
+
+  it('is clean at every width, in both colours, and for a finger', async () => {
+    const found = await scanEverywhere(phone.page, 'wall chart');
+    await unroll(phone.page);
+    found.push(...(await touchFaults(phone.page)));
+    await phone.page.setViewportSize({ width: 390, height: 844 });
+    expect(found).toEqual([]);
+  });
+
+  it('prints a page to hang up with digits of 12 mm, the drawing, and the table', async () => {
+    expect(await printed('A4')).toBe(3);
+    expect(await printed('Letter')).toBe(3);
+    await phone.page.emulateMedia({ media: 'print' });
+    const hung = await phone.page.locator('ls-chart').evaluate((chart) => {
+      const rows = [...(chart.shadowRoot?.querySelectorAll('.hang li') ?? [])];
+      const figures = rows.flatMap((row) => [...row.querySelectorAll('span:not(:first-child)')]);
+      const context = document.createElement('canvas').getContext('2d');
+      const heights = figures.map((figure) => {
+        const { fontWeight, fontSize, fontFamily } = getComputedStyle(figure);
+        if (!context) return 0;
+        context.font = `${fontWeight} ${fontSize} ${fontFamily}`;
+        // A digit's own height, in millimetres on paper: 96 CSS pixels to the inch.
+        return (context.measureText('0').actualBoundingBoxAscent * 25.4) / 96;
+      });
+      const wide = rows.filter((row) => row.scrollWidth > row.clientWidth + 1).length;
+      return { rows: rows.length, least: Math.min(...heights), wide };
+    });
+    expect(hung.rows).toBe(16);
+    expect(hung.least).toBeGreaterThanOrEqual(12);
+    await phone.page.emulateMedia({ media: null });
+  });
+
+  it('draws no room to stop in while the stopping time isn’t known, and names what isn’t drawn', async () => {
+    await person.place('Machine');
+    await person.link(/^Whole stopping time/);
+    await person.key('Not known');
+    await person.link(/^Largest cutting force/);
+    await person.key('Not known');
+    await person.place('Speed');
+    await person.link('Wall chart');
+    await person.reads('the stopping time is not entered.');
+    await person.reads('Not known, and so not drawn: Torque.');
+    await person.reads('M10×1.5 1.5 mm · 16.93 tpi not known not known not known');
+    expect(phone.watch.problems).toEqual([]);
+  });
+});
