@@ -137,13 +137,13 @@ describe('a job of which something isn’t chosen', () => {
       'lead',
       'stepsPerCount',
       'countOnCarriage',
+      'limits',
+      'speed',
       'ratioHeld',
       'nutRule',
       'depth',
       'blank',
       'drill',
-      'limits',
-      'speed',
     ]);
     expect(without({ thread: null }).get('nutRule').missing).toEqual(['job.thread']);
   });
