@@ -335,4 +335,58 @@ export const MUTATIONS = [
     find: 'lead / (Math.PI * diameter)',
     change: 'lead / diameter',
   },
+  {
+    name: 'cutting force left out of what presses on the ways',
+    file: 'drive/torque.ts',
+    find: 'friction * (mass * G + cutting)',
+    change: 'friction * mass * G',
+  },
+  {
+    name: 'inertia through a belt not divided by its square',
+    file: 'drive/torque.ts',
+    find: '(carriage + bar) / motorPerScrew ** 2',
+    change: '(carriage + bar) / motorPerScrew',
+  },
+  {
+    name: 'a curve holds its last torque for ever',
+    file: 'drive/torque.ts',
+    find: 'if (at < 0) return 0;',
+    change: 'if (at < 0) return points.at(-1)?.torque ?? 0;',
+  },
+  {
+    name: 'a screw whips by its diameter for its root',
+    file: 'figures/load.ts',
+    find: 'whipSpeed(ROOT_SHARE * diameter, length, ends)',
+    change: 'whipSpeed(diameter, length, ends)',
+  },
+  {
+    name: 'the phase error widens the gap of edges',
+    file: 'figures/load.ts',
+    find: 'div(90, sub(90, off))',
+    change: 'div(sub(90, off), 90)',
+  },
+  {
+    name: 'a servo’s peak torque bears the load for ever',
+    file: 'figures/load.ts',
+    find: 'Math.max(needs.load, (total(needs, rpm) * rated) / peak)',
+    change: '(total(needs, rpm) * rated) / peak',
+  },
+  {
+    name: 'flanks of one’s own that have met go deeper',
+    file: 'thread/own.ts',
+    find: '+ 2 * toNumber(height) * tan > 1 + 1e-9',
+    change: '+ toNumber(height) * tan > 1 + 1e-9',
+  },
+  {
+    name: 'a crest of one’s own leaves the pitch line where a sharp one has it',
+    file: 'thread/own.ts',
+    find: 'sub(ratio(1, 2), flat)',
+    change: 'sub(ratio(1, 2), 0)',
+  },
+  {
+    name: 'a change that raises nothing is offered',
+    file: 'figures/raise.ts',
+    find: 'highest <= (now.atMost ?? 0n)',
+    change: 'highest < (now.atMost ?? 0n)',
+  },
 ];
