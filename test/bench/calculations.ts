@@ -1,9 +1,10 @@
 /** What is timed inside a slowed page: the look-up at each key, and every figure of the speed screen. */
 import type { Inputs } from '../../src/core/context';
+import { searchTrains, type Gearing } from '../../src/core/drive/trains';
 import { figuresFor } from '../../src/core/figures';
 import { blankJob } from '../../src/core/job';
 import { EXAMPLES } from '../../src/core/machine/examples';
-import { ratio, stated } from '../../src/core/quantity';
+import { lead, ratio, stated } from '../../src/core/quantity';
 import { blankOwn, catalogue, threadOfOwn } from '../../src/core/thread';
 import { indexThreads, search } from '../../src/core/thread/search';
 
@@ -87,4 +88,29 @@ export function gauges(): { first: number; each: number[] } {
   );
   const [first = 0, ...each] = times;
   return { first, each };
+}
+
+/** A set of twenty wheels on an 8 tpi screw, with what a banjo leaves. */
+const GEARING: Gearing = {
+  wheels: [20, 24, 25, 28, 30, 32, 35, 38, 40, 42, 45, 48, 50, 55, 60, 63, 65, 70, 80, 127],
+  fixed: ratio(1),
+  box: [],
+  screwLead: ratio(127, 40),
+  shaftTurns: 'either',
+  banjo: { shafts: 150, least: 60, most: 140, studGap: 50, studs: 2, clearance: 15 },
+  mounted: null,
+};
+
+/** Milliseconds of the search of all pairs and compound trains, for metric, inch and π leads. */
+export function trains(): { first: number; each: number[] } {
+  const leads = [
+    ...[lead(ratio(3, 2)), lead(ratio(2)), lead(ratio(5, 4)), lead(ratio(7, 10))],
+    ...[lead(ratio(127, 100)), lead(ratio(127, 65)), lead(ratio(127, 55)), lead(ratio(1), true)],
+  ];
+  const one = (at: number): number =>
+    time(() => {
+      const l = leads[at % leads.length];
+      if (l) searchTrains(GEARING, l, { hand: 'right', pairs: 2, order: 'error', keep: 12, within: 20_000 });
+    });
+  return { first: one(0), each: Array.from({ length: 40 }, (_, at) => one(at)) };
 }

@@ -28,7 +28,7 @@ export async function measureCalculations() {
     await slow(page);
     const times = await page.evaluate(async (address) => {
       const core = await import(address);
-      return { lookUp: core.lookUps(), own: core.ownLookUps(), gauge: core.gauges() };
+      return { lookUp: core.lookUps(), own: core.ownLookUps(), gauge: core.gauges(), trains: core.trains() };
     }, `${host.url}core.js`);
     await context.close();
     await host.close();
@@ -43,6 +43,7 @@ export async function measureCalculations() {
       'look-up with 10,000 own': summary(times.own.lookUp),
       'index of 500 own': summary(times.own.indexing),
       gauge: summary(times.gauge),
+      'trains of 20 wheels': summary(times.trains),
     };
   } finally {
     profile.remove();
