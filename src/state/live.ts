@@ -15,6 +15,7 @@ export type SaveState =
  */
 export class Live<T> extends Emitter {
   private base: T;
+  private baseDeleted: boolean;
   private writing: Promise<void> | null = null;
   state: SaveState = { kind: 'saved' };
 
@@ -29,6 +30,7 @@ export class Live<T> extends Emitter {
   ) {
     super();
     this.base = current;
+    this.baseDeleted = deleted;
   }
 
   get value(): T {
@@ -72,6 +74,7 @@ export class Live<T> extends Emitter {
         if (result.ok) {
           this.rev = result.kept.rev;
           this.base = value;
+          this.baseDeleted = deleted;
           if (this.current === value && this.deleted === deleted) this.dirty = false;
           if (this.state.kind !== 'conflict') this.state = { kind: 'saved' };
           this.saved(this.id);
@@ -96,6 +99,9 @@ export class Live<T> extends Emitter {
     this.rev = theirs.rev;
     this.base = theirs.value;
     this.current = merged.value;
+    // Who only changed a figure here doesn't bring back what was put away there.
+    if (this.deleted === this.baseDeleted) this.deleted = theirs.deleted;
+    this.baseDeleted = theirs.deleted;
     if (merged.both.length > 0) this.state = { kind: 'conflict', fields: merged.both };
     return true;
   }
@@ -107,7 +113,7 @@ export class Live<T> extends Emitter {
     if (!kept || kept.rev === this.rev || this.dirty) return;
     this.rev = kept.rev;
     this.base = this.current = kept.value;
-    this.deleted = kept.deleted;
+    this.deleted = this.baseDeleted = kept.deleted;
     this.tell();
   }
 }

@@ -124,4 +124,22 @@ describe('two tabs', () => {
     await mine.reload();
     expect(mine.value).toEqual({ a: 2, b: 1 });
   });
+
+  it('put away in one tab stays so when the other changes a figure, and keeps that figure', async () => {
+    const { store, mine, other } = await tabs();
+    await other.set(other.value, true);
+    await mine.set({ a: 2, b: 1 });
+    expect(mine.deleted).toBe(true);
+    expect(await store.get('one')).toMatchObject({ deleted: true, value: { a: 2, b: 1 } });
+    // Brought back on purpose it comes back.
+    await mine.set(mine.value, false);
+    expect((await store.get('one'))?.deleted).toBe(false);
+  });
+
+  it('put away here while the other tab changed a figure is put away, with that figure', async () => {
+    const { store, mine, other } = await tabs();
+    await other.set({ a: 5, b: 1 });
+    await mine.set(mine.value, true);
+    expect(await store.get('one')).toMatchObject({ deleted: true, value: { a: 5, b: 1 } });
+  });
 });

@@ -64,8 +64,8 @@ export class ThreadsScreen extends ScreenElement<App> {
         background: var(--paper);
         padding-block: 8px;
       }
-      /* On a short screen the figures need the height. */
-      @media (max-height: 700px) {
+      /* On a short screen the figures need the height; on a narrow one the keys would cover a row. */
+      @media (max-height: 700px), (max-width: 340px) {
         .ends {
           position: static;
         }
