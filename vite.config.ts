@@ -73,11 +73,7 @@ export default defineConfig({
   build: {
     target: 'es2022',
     // The polyfill is an inline script in older engines and of no use in those we support.
-    // After the first paint every module comes from the cache, so their neighbours needn't be announced.
-    modulePreload: {
-      polyfill: false,
-      resolveDependencies: (_file, deps, { hostType }) => (hostType === 'html' ? deps : []),
-    },
+    modulePreload: { polyfill: false },
     rolldownOptions: {
       output: {
         // What the first paint needs in one file instead of a score of small ones.
