@@ -10,6 +10,8 @@ export interface PlotLine {
   /** `limit`: one limit of the drive; `work`: chuck and the like; `stop`: what a stopping room allows. */
   readonly kind: 'limit' | 'work' | 'stop';
   readonly points: readonly ChartPoint[];
+  /** It decides somewhere: its name gets a place before the others'. */
+  readonly first?: boolean;
 }
 export interface PlotThread {
   readonly name: string;
@@ -159,17 +161,48 @@ interface Best {
   readonly dots: readonly Pixel[];
 }
 
-const close = (a: Pixel, b: Pixel, d: number): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < d;
+const NONE: readonly never[] = [];
+
+/** Points in squares, so that only those near by are looked at: a chart has thousands, and names try many places. */
+class Near {
+  private readonly squares = new Map<number, { readonly at: Pixel; readonly of: number }[]>();
+  /** @param size side of a square: no less than the distance asked about */
+  constructor(private readonly size: number) {}
+
+  /** Columns far enough apart for any drawing's rows. */
+  private key(x: number, y: number): number {
+    return Math.floor(x / this.size) * 10_000 + Math.floor(y / this.size);
+  }
+  add(at: Pixel, of: number): void {
+    const key = this.key(...at);
+    const square = this.squares.get(key);
+    if (square) square.push({ at, of });
+    else this.squares.set(key, [{ at, of }]);
+  }
+  /** Points within a distance; those of one line twice. */
+  count([x, y]: Pixel, distance: number, twice = -1): number {
+    const most = distance * distance;
+    const middle = this.key(x, y);
+    let sum = 0;
+    for (let column = -10_000; column <= 10_000; column += 10_000)
+      for (let row = -1; row <= 1; row += 1)
+        for (const { at, of } of this.squares.get(middle + column + row) ?? NONE) {
+          const [dx, dy] = [at[0] - x, at[1] - y];
+          if (dx * dx + dy * dy < most) sum += of === twice ? 2 : 1;
+        }
+    return sum;
+  }
+}
 
 /**
  * Names written along their own lines, where they touch no other name and cross as few other lines as can be. Where
  * there is no room for a name its number stands on the line, and the name in a list.
  */
-export const placeLabels = (
-  lines: readonly { readonly name: string; readonly pixels: readonly Pixel[] }[],
+export function* placing(
+  lines: readonly { readonly name: string; readonly pixels: readonly Pixel[]; readonly first?: boolean }[],
   f: Frame,
   font: number,
-): { readonly labels: readonly Label[]; readonly keyed: readonly Keyed[] } => {
+): Generator<void, { readonly labels: readonly Label[]; readonly keyed: readonly Keyed[] }> {
   const drawn = lines.map(({ name, pixels }) => {
     const line = clip(pixels, f);
     return { name, line, sums: lengths(line) };
@@ -177,7 +210,9 @@ export const placeLabels = (
   const inked = drawn.map(({ line, sums }) =>
     Array.from({ length: Math.floor((sums.at(-1) ?? 0) / 6) + 1 }, (_, i) => along(line, sums, i * 6)),
   );
-  const taken: Pixel[] = [];
+  const ink = new Near(font);
+  inked.forEach((points, i) => points.forEach((p) => ink.add(p, i)));
+  const taken = new Near(font);
   const isOut = ([x, y]: Pixel): boolean =>
     x < f.left + 2 || x > f.right - 2 || y < f.top + font / 2 || y > f.bottom - font / 2;
   const place = (index: number, text: string): Best | null => {
@@ -185,7 +220,7 @@ export const placeLabels = (
     const total = d?.sums.at(-1) ?? 0;
     const width = widthOf(text, font);
     let best: Best | null = null;
-    for (let start = 4; d && start + width <= total; start += 6) {
+    for (let start = 4; d && start + width <= total; start += font * 0.6) {
       const [a, b] = [along(d.line, d.sums, start), along(d.line, d.sums, start + width)];
       const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
       const [nx, ny] = [Math.sin((turn * Math.PI) / 180), -Math.cos((turn * Math.PI) / 180)];
@@ -194,11 +229,14 @@ export const placeLabels = (
         const off = side < 0 ? font * 0.25 : -font * 0.95;
         const label = { text, x: a[0] + nx * off, y: a[1] + ny * off, turn };
         const dots = dotsOf(label, font);
-        if (dots.some(isOut) || dots.some((p) => taken.some((q) => close(p, q, font)))) continue;
-        const crossed = inked
-          .flatMap((ink, i) => (i === index ? [] : ink))
-          .filter((q) => dots.some((p) => close(p, q, font * 0.5)));
-        const cost = crossed.length * 4 + (side > 0 ? 1 : 0) + (start / total) * 0.5;
+        if (dots.some(isOut) || dots.some((p) => taken.count(p, font) > 0)) continue;
+        // Letters over their own line, where it bends under them, hide it: twice as bad as crossing another.
+        let hidden = 0;
+        for (const p of dots) {
+          hidden += ink.count(p, font * 0.5, index) * 4;
+          if (best && hidden > best.cost) break;
+        }
+        const cost = hidden + (side > 0 ? 1 : 0) + (start / total) * 0.5;
         if (!best || cost < best.cost) best = { label, cost, dots };
       }
     }
@@ -206,22 +244,27 @@ export const placeLabels = (
   };
   const order = drawn
     .map((_, i) => i)
-    .sort((a, b) => (drawn[a]?.sums.at(-1) ?? 0) - (drawn[b]?.sums.at(-1) ?? 0));
+    .sort(
+      (a, b) =>
+        Number(lines[b]?.first ?? false) - Number(lines[a]?.first ?? false) ||
+        (drawn[a]?.sums.at(-1) ?? 0) - (drawn[b]?.sums.at(-1) ?? 0),
+    );
   const labels: Label[] = [];
   const keyed: Keyed[] = [];
   for (const index of order) {
     const d = drawn[index];
     if (!d || d.line.length < 2) continue;
+    yield;
     const sign = String(keyed.length + 1);
     const named = place(index, d.name);
     const best = named ?? place(index, sign);
     if (!best) continue;
     if (!named) keyed.push({ sign, name: d.name });
-    taken.push(...best.dots);
+    best.dots.forEach((p) => taken.add(p, index));
     labels.push(best.label);
   }
   return { labels, keyed };
-};
+}
 
 /** Nobody threads slower under power than this. */
 const LEAST_RPM = 10;
@@ -249,7 +292,7 @@ const byLead = (threads: readonly PlotThread[], most: number): PlotThread[] => {
     .sort((a, b) => a.lead - b.lead);
 };
 
-export const layout = (data: PlotData, { width, height, font }: PlotSize) => {
+const laidOut = function* (data: PlotData, { width, height, font }: PlotSize) {
   // What is lowest decides the scale: lines far above it have nothing to say here, and the table has every figure.
   const deciding = [
     ...data.ceiling.flat(),
@@ -271,7 +314,7 @@ export const layout = (data: PlotData, { width, height, font }: PlotSize) => {
   const decades = Math.log10(high / low);
   const perDecade = (right - left) / Math.log10(data.to / data.from);
   const foot = font * 2.7 + strip;
-  const tall = Math.max(font * 16, Math.min(height - top - foot, perDecade * decades * 1.15));
+  const tall = Math.max(font * 16, Math.min(height - top - foot, perDecade * decades * 1.3));
   const f: Frame = { left, right, top, bottom: top + tall };
   const x = (lead: number): number =>
     left + (Math.log(lead / data.from) / Math.log(data.to / data.from)) * (right - left);
@@ -299,7 +342,7 @@ export const layout = (data: PlotData, { width, height, font }: PlotSize) => {
     words: wordLines,
     lines,
     ceiling: data.ceiling.map(pixels),
-    ...placeLabels(lines, f, font),
+    ...(yield* placing(lines, f, font)),
     rules: rules.map((r, i) => ({ name: r.name, y: y(r.rpm), at: -(ruleYs[i] ?? 0) })),
     threads: threads.map((t, i) => ({
       name: t.name,
@@ -317,4 +360,28 @@ export const layout = (data: PlotData, { width, height, font }: PlotSize) => {
       font,
     ),
   };
+};
+
+export type Layout = ReturnType<typeof laidOut> extends Generator<unknown, infer L> ? L : never;
+
+/** What was laid out: names take long to place, and the same drawing is asked for at every rendering. */
+const known = new WeakMap<PlotData, Map<string, Layout>>();
+
+/** Lays a drawing out a name at a time; whoever runs it to its end finds it ready in `layout`. */
+export function* layoutSteps(data: PlotData, size: PlotSize): Generator<void, Layout> {
+  const sizes = known.get(data) ?? new Map<string, Layout>();
+  known.set(data, sizes);
+  const key = `${size.width} ${size.height} ${size.font}`;
+  const kept = sizes.get(key) ?? (yield* laidOut(data, size));
+  sizes.set(key, kept);
+  return kept;
+}
+
+/** Where everything stands, at once. */
+export const layout = (data: PlotData, size: PlotSize): Layout => {
+  const steps = layoutSteps(data, size);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
 };

@@ -109,9 +109,9 @@ export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string)
         (t) => svg`<path class="frame" d="M${t.x} ${top - 6}V${top}" />
         <text x=${t.x} y=${top - font * 0.5} text-anchor="middle">${t.text}</text>`,
       )}
-      <text x="0" y=${top - font * 0.5}>${data.axis.rpm}</text>
+      <text x="0" y=${top - font * 1.7}>${data.axis.rpm}</text>
       <text x=${(left + right) / 2} y=${top - font * 1.7} text-anchor="middle">${data.axis.tpi}</text>
-      ${p.rules.length ? svg`<text x=${p.width} y=${top - font * 0.5} text-anchor="end">${data.axis.own}</text>` : ''}
+      ${p.rules.length ? svg`<text x=${p.width} y=${top - font * 1.7} text-anchor="end">${data.axis.own}</text>` : ''}
       <text x=${(left + right) / 2} y=${bottom + font * 2.3} text-anchor="middle">${data.axis.lead}</text>
       ${p.rules.map(
         (r) => svg`<path class="rule" d="M${left} ${r.y}H${right}L${right + 6} ${r.at}" />
@@ -144,8 +144,18 @@ export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string)
     }`;
 };
 
-/** The drawing's own limits: no wider than a page, no higher than one looks at in one piece. CSS pixels. */
-const MOST_HIGH = 860;
+/** No higher than one looks at in one piece, words and names included: upright, and on a wider screen. CSS pixels. */
+const MOST_HIGH = { narrow: 1080, wide: 760, from: 600 };
+
+/** Size of the drawing at a width, CSS pixels: letters as high as labels are, growing with the text up to a third more. */
+export const plotSize = (width: number): PlotSize => {
+  const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
+  return {
+    width,
+    height: width < MOST_HIGH.from ? MOST_HIGH.narrow : MOST_HIGH.wide,
+    font: Math.min(22, Math.max(18, 1.125 * rem)),
+  };
+};
 
 /**
  * Pitch against highest spindle speed, drawn to the width there is with letters that keep their size.
@@ -185,17 +195,11 @@ export class LsChartPlot extends LitElement {
     if (this.width === 0) this.width = Math.round(this.clientWidth) || Math.max(240, innerWidth - 32);
   }
 
-  /** Letters as high as labels are, growing with the text up to a third more. */
-  private get font(): number {
-    const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) || 16;
-    return Math.min(22, Math.max(18, 1.125 * rem));
-  }
-
   protected override render() {
     if (!this.data) return '';
-    const { font } = this;
-    this.style.setProperty('--plot-font', `${font}px`);
-    return plotOf(this.data, { width: this.width, height: MOST_HIGH, font }, this.text, 'frame');
+    const size = plotSize(this.width);
+    this.style.setProperty('--plot-font', `${size.font}px`);
+    return plotOf(this.data, size, this.text, 'frame');
   }
 }
 

@@ -10,8 +10,8 @@ export const chartText = {
   back: 'Back to Speed',
   none: 'Choose a thread, or add favourites: the chart takes them first.',
   driveWords: 'Heavy and thin lines: what the drive follows. NOT a threading speed to a shoulder.',
-  stopWords:
-    'Dashed lines: what a groove or room leaves to stop in, with half the tool, the slide’s creep and 0.5 mm taken off.',
+  stopWords: (time: string, factor: string): string =>
+    `Dashed lines: to a shoulder, by the room a groove leaves to stop in (half the tool, the slide’s creep at 29.5° and 0.5 mm taken off; ${time} × ${factor} to stop).`,
   stopNone: 'What a groove leaves to stop in is not known: the stopping time is not entered.',
   unknown: (names: string): string => `Not known, and so not drawn: ${names}.`,
   byRecord: (names: string): string => `Answered by your ramp test: ${names}.`,
@@ -27,12 +27,17 @@ export const chartText = {
   notKnown: 'not known',
   nothing: 'nothing left',
   noGroove: '–',
+  noGrooveWords: '– no such groove: both standards are for ISO metric threads.',
+  binds: (name: string): string => `Lowest of the drive’s limits at the finest lead: ${name}.`,
+  bindsFrom: (lead: string, name: string): string => ` From ${lead} mm: ${name}.`,
+  pitch: (starts: number, mm: string, tpi: string): string => `${starts} starts, pitch ${mm} mm, ${tpi} tpi`,
+  more: (n: number): string => `Show ${n} more sizes`,
   noneOfThem: 'none',
   hang: 'Highest spindle speed, rpm',
-  hangDrive: 'the drive follows; NOT to a shoulder',
-  hangRoom: 'into an ISO 4755 groove, all taken off',
+  hangDrive: 'The drive follows: NOT to a shoulder',
+  hangRoom: 'To a shoulder: ISO 4755 groove',
   hangFoot:
-    'From the figures entered for this machine; not measured. ? is not known, 0 leaves no room to stop in.',
+    'Calculated from the figures entered, not measured. ? not known · 0 no room is left to stop in · – no such groove.',
 } as const;
 
 export const grooveName: Readonly<Record<GrooveId, string>> = {

@@ -18,6 +18,11 @@ beforeAll(async () => {
   await takeExample(person);
   await chooseM10(person);
   await person.key('Add to favourites');
+  await person.link('Another thread');
+  await person.link('Unified coarse, UNC');
+  await person.key('1/2');
+  await person.link('Another thread');
+  await person.key('M10×1.5');
   await person.link('Use it');
 });
 afterAll(async () => {
@@ -44,6 +49,11 @@ describe('the wall chart', () => {
     // 720 ÷ 1.5. The groove of ISO 4755 leaves 0.95 of 2.5 mm at 0.92 deep: 60 · 0.95 ÷ (1.5 · 0.5 · 1.5) = 50; with 1 mm
     // 31, with 0.5 mm nothing.
     // Lead, the drive, the spindle's own, the three grooves.
+    await person.reads('0.5 s × 1.5 to stop');
+    // Counter 0.8 · 250 000 · 60 ÷ 4800 = 2500; 30° of phase error leave two thirds of a gap, 1666; 720 ÷ 1666 = 0.432.
+    await person.reads(
+      'Lowest of the drive’s limits at the finest lead: Shortest gap of edges. From 0.44 mm: Motor speed.',
+    );
     await person.reads('M10×1.5 1.5 mm · 16.93 tpi 480 420 50 87 13');
     await person.reads('M6×1 1 mm · 25.4 tpi 720 700 31 ');
     await person.reads('M3×0.5 0.5 mm · 50.8 tpi 1440 1200 nothing left ');
@@ -58,26 +68,43 @@ describe('the wall chart', () => {
   });
 
   it('prints a page to hang up with digits of 12 mm, the drawing, and the table', async () => {
-    expect(await printed('A4')).toBe(3);
-    expect(await printed('Letter')).toBe(3);
+    // The page to hang up, the drawing, and 45 sizes on two pages.
+    expect(await printed('A4')).toBe(4);
+    expect(await printed('Letter')).toBe(4);
+    // A4 between its margins of 10 mm is the narrower: 190 mm.
+    await phone.page.setViewportSize({ width: 718, height: 1000 });
     await phone.page.emulateMedia({ media: 'print' });
     const hung = await phone.page.locator('ls-chart').evaluate((chart) => {
       const rows = [...(chart.shadowRoot?.querySelectorAll('.hang li') ?? [])];
-      const figures = rows.flatMap((row) => [...row.querySelectorAll('span:not(:first-child)')]);
+      const written = rows.flatMap((row) => [...row.querySelectorAll('span, text')]);
       const context = document.createElement('canvas').getContext('2d');
-      const heights = figures.map((figure) => {
-        const { fontWeight, fontSize, fontFamily } = getComputedStyle(figure);
+      const heights = written.map((one) => {
+        const { fontWeight, fontSize, fontFamily } = getComputedStyle(one);
         if (!context) return 0;
+        // A long name is a drawing in units of its own.
+        const scale = one instanceof SVGTextElement ? (one.getScreenCTM()?.d ?? 0) : 1;
         context.font = `${fontWeight} ${fontSize} ${fontFamily}`;
         // A digit's own height, in millimetres on paper: 96 CSS pixels to the inch.
-        return (context.measureText('0').actualBoundingBoxAscent * 25.4) / 96;
+        return (context.measureText('0').actualBoundingBoxAscent * scale * 25.4) / 96;
       });
       const wide = rows.filter((row) => row.scrollWidth > row.clientWidth + 1).length;
-      return { rows: rows.length, least: Math.min(...heights), wide };
+      const names = rows.map((row) => row.querySelector('.name')?.textContent?.trim() ?? '');
+      const bottom = Math.max(...rows.map((row) => row.getBoundingClientRect().bottom));
+      const top = chart.shadowRoot?.querySelector('.hang')?.getBoundingClientRect().top ?? 0;
+      const frame = document.querySelector('ls-app')?.shadowRoot?.querySelector('ls-bar, header');
+      const framed = frame ? frame.getBoundingClientRect().height : 0;
+      return { names, least: Math.min(...heights), wide, high: ((bottom - top) * 25.4) / 96, framed };
     });
-    expect(hung.rows).toBe(16);
-    expect(hung.least).toBeGreaterThanOrEqual(12);
     await phone.page.emulateMedia({ media: null });
+    await phone.page.setViewportSize({ width: 390, height: 844 });
+    expect(hung.names).toHaveLength(16);
+    // The favourite first, then what was used last, then usual sizes.
+    expect(hung.names.slice(0, 4)).toEqual(['M10×1.5', '1/2-13 UNC', 'M6×1', 'M8×1.25']);
+    expect(hung.wide).toBe(0);
+    expect(hung.framed).toBe(0);
+    // Letter is 279.4 mm high, less 10 mm above and below, less a line below the rows.
+    expect(hung.high).toBeLessThan(253);
+    expect(hung.least).toBeGreaterThanOrEqual(12);
   });
 
   it('draws no room to stop in while the stopping time isn’t known, and names what isn’t drawn', async () => {

@@ -13,20 +13,21 @@ export const chartStyles = css`
   thead th {
     text-align: start;
   }
+  .day {
+    white-space: nowrap;
+  }
+  .full {
+    display: flex;
+    flex-direction: column;
+    gap: 12px;
+  }
   @media screen {
-    thead {
-      position: absolute;
-      inline-size: 1px;
-      block-size: 1px;
-      overflow: hidden;
-      clip-path: inset(50%);
+    .full:not(.all) .more {
+      display: none;
     }
-    table,
-    tbody,
-    tr,
-    td,
-    tbody th {
-      display: block;
+    td b {
+      font-size: var(--t-figure);
+      line-height: 1.1;
     }
     tbody tr {
       border-block-end: 1px solid var(--hair);
@@ -36,25 +37,55 @@ export const chartStyles = css`
       text-align: start;
       font-size: 1.375rem;
     }
+  }
+  /* As many figures beside each other as have room, each under what it is. */
+  @media screen and (max-width: 52rem) {
+    thead {
+      position: absolute;
+      inline-size: 1px;
+      block-size: 1px;
+      overflow: hidden;
+      clip-path: inset(50%);
+    }
+    table,
+    tbody {
+      display: block;
+    }
+    tbody tr {
+      display: grid;
+      grid-template-columns: repeat(auto-fill, minmax(6.75rem, 1fr));
+      gap: 4px 12px;
+    }
+    tbody th,
+    td.lead {
+      grid-column: 1 / -1;
+    }
+    td.lead + td {
+      grid-column: span 2;
+    }
     td {
       display: flex;
-      flex-wrap: wrap;
+      flex-direction: column;
       justify-content: space-between;
-      gap: 0 12px;
     }
-    td::before {
+    td:not(.lead)::before {
       content: attr(data-label);
       color: var(--ink-2);
     }
-    td b {
-      font-size: var(--t-figure);
-      line-height: 1.1;
+  }
+  @media screen and (min-width: 52.01rem) {
+    .full th,
+    .full td {
+      padding: 8px 6px;
+      text-align: end;
+      vertical-align: bottom;
+      border-block-end: 1px solid var(--hair);
+    }
+    .full th:first-child {
+      text-align: start;
     }
   }
   @media print {
-    @page {
-      margin: 10mm;
-    }
     :host {
       display: block;
       padding: 0;
@@ -85,34 +116,42 @@ export const chartStyles = css`
     .hang li,
     .hang .heads {
       display: grid;
-      grid-template-columns: 1fr 46mm 40mm;
-      gap: 3mm;
+      grid-template-columns: 92mm 1fr 42mm;
+      gap: 2mm;
       align-items: center;
       border-block-end: 0.3mm solid #000;
     }
     .hang .heads {
-      font-size: 4mm;
-      line-height: 4.6mm;
+      font-size: 5mm;
+      font-weight: 700;
+      line-height: 5.6mm;
       align-items: end;
       text-align: end;
     }
-    /* The face's digits are 0.73 of its size high: 16.7 mm give 12.2. */
+    /* The face's digits are 0.73 of its size high: 16.7 mm give 12.2. Sixteen rows fit a page of Letter. */
     .hang li {
       font-size: 16.7mm;
+      /* Digits stand in the middle of their line. */
+      padding-block-start: 1mm;
       line-height: 13.2mm;
-      block-size: 13.4mm;
+      block-size: 14.2mm;
       overflow: hidden;
       font-weight: 700;
       white-space: nowrap;
     }
+    .hang svg.name {
+      inline-size: 92mm;
+      block-size: 13mm;
+    }
+    .hang svg text {
+      font-size: 16.7px;
+      fill: #000;
+    }
     .hang .heads span:first-child {
       text-align: start;
     }
-    .hang li span + span {
+    .hang .rpm {
       text-align: end;
-    }
-    .hang li .long {
-      font-size: 9mm;
     }
     .drawn {
       --plot-font: 15px;
@@ -125,6 +164,10 @@ export const chartStyles = css`
     .full p {
       font-size: 3.6mm;
     }
+    .hang p:last-child {
+      font-size: 3.4mm;
+    }
+    .full th:first-child,
     .full td:nth-child(2) {
       white-space: nowrap;
     }

@@ -5,25 +5,18 @@ import type { App } from '../../state';
 
 /** Rows of the page to hang up. */
 export const HUNG = 16;
-/** Sizes met most often: they fill the page where fewer threads are in use. Own choice. */
-const USUAL = [
-  ...[
-    'iso-coarse:M6',
-    'iso-coarse:M8',
-    'iso-coarse:M10',
-    'iso-coarse:M12',
-    'iso-coarse:M16',
-    'iso-coarse:M20',
-  ],
-  ...[
-    'iso-coarse:M5',
-    'iso-coarse:M4',
-    'iso-coarse:M24',
-    'iso-coarse:M3',
-    'iso-coarse:M14',
-    'iso-coarse:M18',
-  ],
-  ...['unc:1/4-20', 'unc:3/8-16', 'unc:1/2-13', 'g:1/2', 'iso-coarse:M30', 'tr:Tr20x4'],
+
+const of = (family: string, keys: string): string[] => keys.split(' ').map((key) => `${family}:${key}`);
+/** Sizes met most often, the commonest first: they fill the page where fewer threads are in use. Own choice. */
+const METRIC = [
+  ...of('iso-coarse', 'M6 M8 M10 M12 M16 M20 M5 M4 M24 M3 M14 M18 M30 M36'),
+  ...of('iso-fine', 'M8x1 M10x1.25 M12x1.5 M16x1.5 M20x1.5'),
+  ...of('tr', 'Tr16x4 Tr20x4 Tr30x6'),
+];
+const INCH = [
+  ...of('unc', '1/4-20 3/8-16 1/2-13 5/16-18 5/8-11 3/4-10 7/16-14 7/8-9 1-8'),
+  ...of('unf', '1/4-28 3/8-24 1/2-20 5/16-24 5/8-18 3/4-16'),
+  ...of('g', '1/8 1/4 1/2 1'),
 ];
 
 export interface NamedThread extends ChartThread {
@@ -32,7 +25,7 @@ export interface NamedThread extends ChartThread {
   readonly inUse: boolean;
 }
 
-/** The job's thread, favourites and those last used, then usual sizes: each once. */
+/** Favourites, then the job's thread and those last used, then usual sizes of the person's unit: each once. */
 export const chartThreads = (app: App): readonly NamedThread[] => {
   const { settings, job, sheet, own } = app;
   const chosen = sheet.get('chosen').value;
@@ -42,23 +35,22 @@ export const chartThreads = (app: App): readonly NamedThread[] => {
     if (!known.has(t.key)) list.push(t);
     known.add(t.key);
   };
-  const found = (t: Thread, inUse: boolean): void =>
-    add({ key: t.id, name: t.designation, thread: own.choiceOf(t), starts: t.starts, inUse });
-  if (chosen && job.thread)
-    add({
-      key: chosen.thread?.id ?? 'now',
-      name: chosen.thread?.designation ?? statedText(chosen.pitch),
-      thread: job.thread,
-      starts: job.starts,
-      inUse: true,
-    });
-  for (const id of [...settings.favourites, ...settings.recent]) {
-    const thread = own.threadById(id);
-    if (thread) found(thread, true);
-  }
-  for (const id of USUAL) {
-    const thread = list.length < HUNG ? threadById(id) : undefined;
-    if (thread) found(thread, false);
-  }
+  const jobsOwn = chosen?.thread?.id ?? 'now';
+  const addJob = (): void => {
+    if (!chosen || !job.thread || chosen.kind === 'feed') return;
+    const name = chosen.thread?.designation ?? statedText(chosen.pitch);
+    add({ key: jobsOwn, name, thread: job.thread, starts: job.starts, inUse: true });
+  };
+  const addById = (id: string, inUse: boolean): void => {
+    const t: Thread | null = own.threadById(id) ?? threadById(id) ?? null;
+    if (!t) return;
+    // The job's own thread as the job has it: with its starts.
+    if (inUse && t.id === jobsOwn) addJob();
+    else add({ key: t.id, name: t.designation, thread: own.choiceOf(t), starts: t.starts, inUse });
+  };
+  for (const id of settings.favourites) addById(id, true);
+  addJob();
+  for (const id of settings.recent) addById(id, true);
+  for (const id of settings.units === 'in' ? [...INCH, ...METRIC] : [...METRIC, ...INCH]) addById(id, false);
   return list;
 };

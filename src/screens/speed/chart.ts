@@ -1,8 +1,9 @@
 import { html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import { ScreenElement } from '../../elements/screen';
-import { plotOf, plotSheet } from '../../elements/chart-plot';
-import type { PlotData, PlotLine } from '../../elements/chart-layout';
+import { plotOf, plotSheet, plotSize } from '../../elements/chart-plot';
+import { layoutSteps, type PlotData, type PlotLine } from '../../elements/chart-layout';
 import { fingerprint } from '../../core/context';
 import {
   chartSteps,
@@ -17,16 +18,17 @@ import type { Ceiling, LimitReading } from '../../core/figures';
 import { leadNumber, toNumber } from '../../core/quantity';
 import { printPage } from '../../device/print';
 import { chartText as t, grooveName } from '../../text/chart';
-import { plain, showLead, statedText, whole } from '../../text/numbers';
+import { decimal, plain, showLead, statedText, whole } from '../../text/numbers';
 import { limitText } from '../../text/why';
 import type { App } from '../../state';
 import { chartStyles } from './chart-styles';
+import { hangPage } from './chart-hang';
 import { chartThreads, HUNG, type NamedThread } from './chart-threads';
 
-/** Longer names are set smaller on the page to hang up. */
-const LONG = 8;
 /** The drawing on a page of A4 or Letter, CSS pixels. */
-const PAPER = { width: 690, height: 740, font: 15 };
+const PAPER = { width: 690, height: 850, font: 15 };
+/** Parts made after the drawing: the table below it, the page to hang up, the drawing for paper, the sizes not shown. */
+const PARTS = ['table', 'hung', 'drawn', 'more'] as const;
 /** Time for one piece of reckoning between two looks at the screen, ms. */
 const PIECE = 8;
 
@@ -38,11 +40,6 @@ const roomText = (a: RoomAnswer): string => {
   if (a.kind === 'nothing-left') return t.nothing;
   return a.kind === 'not-known' ? t.notKnown : t.noGroove;
 };
-/** On the wall one sign says it: there is no room for words. */
-const roomSign = (a: RoomAnswer): string => {
-  if (a.kind === 'highest') return `${a.rpm}`;
-  return a.kind === 'nothing-left' ? '0' : a.kind === 'not-known' ? '?' : '–';
-};
 const ownText = (a: OwnAnswer): string => {
   if (a.kind === 'speed') return plain(a.rpm);
   return a.kind === 'none' ? t.noneOfThem : a.kind === 'no-speeds' ? t.noGroove : t.notKnown;
@@ -52,35 +49,67 @@ const ownText = (a: OwnAnswer): string => {
 @customElement('ls-chart')
 export class ChartScreen extends ScreenElement<App> {
   static override styles = [...ScreenElement.styles, plotSheet, chartStyles];
-  @state() private chart: Chart | null = null;
+  @state() private shown: { readonly chart: Chart; readonly data: PlotData } | null = null;
+  /** How many parts beyond the screen's own are made. */
+  @state() private parts = 0;
+  /** The usual sizes too, on the screen; on paper they always stand. */
+  @state() private all = false;
   private threads: readonly NamedThread[] = [];
-  /** What the chart on the screen was reckoned from. */
+  /** What the chart asked for last is reckoned from. */
   private basis = '';
 
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
     super.willUpdate(changed);
     const threads = chartThreads(this.app);
     const { inputs } = this.app;
-    const basis = fingerprint([inputs.machine, inputs.job.room, inputs.context.records, threads]);
+    // The clock alone asks for no new chart; the day does, since records lapse by it.
+    const { records, events, hours, day } = inputs.context;
+    const basis = fingerprint([
+      inputs.machine,
+      { ...inputs.job, rpm: null },
+      threads,
+      records,
+      events,
+      hours,
+      day,
+    ]);
     if (basis === this.basis) return;
     this.basis = basis;
     this.threads = threads;
     void this.reckon(basis);
   }
 
-  /** A piece at a time, so that a touch meanwhile is answered; given up when something changed. */
-  private async reckon(basis: string): Promise<void> {
-    const steps = chartSteps(this.app.inputs, this.threads);
+  /** A piece at a time, so that a touch meanwhile is answered; null where something changed before the end. */
+  private async inPieces<T>(steps: Generator<void, T>, basis: string): Promise<T | null> {
     for (let until = performance.now() + PIECE; ;) {
       const { done, value } = steps.next();
-      if (done) {
-        this.chart = value;
-        return;
-      }
+      if (done) return value;
       if (performance.now() < until) continue;
       await new Promise((resolve) => setTimeout(resolve));
-      if (basis !== this.basis || !this.isConnected) return;
+      if (basis !== this.basis || !this.isConnected) return null;
       until = performance.now() + PIECE;
+    }
+  }
+
+  private has(part: (typeof PARTS)[number]): boolean {
+    return PARTS.indexOf(part) < this.parts;
+  }
+
+  private async reckon(basis: string): Promise<void> {
+    const chart = await this.inPieces(chartSteps(this.app.inputs, this.threads), basis);
+    if (!chart) return;
+    const data = this.plotData(chart);
+    const { paddingInlineStart, paddingInlineEnd } = getComputedStyle(this);
+    const width =
+      this.clientWidth - Number.parseFloat(paddingInlineStart) - Number.parseFloat(paddingInlineEnd);
+    // Laid out before they are shown, so that neither takes long to render.
+    for (const size of [plotSize(Math.round(width)), PAPER])
+      if (!(await this.inPieces(layoutSteps(data, size), basis))) return;
+    this.shown = { chart, data };
+    // What isn't looked at first comes afterwards, a part to a frame, so that no touch waits for all of it.
+    for (; this.parts < PARTS.length; this.parts += 1) {
+      await this.updateComplete;
+      await new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
     }
   }
 
@@ -94,21 +123,29 @@ export class ChartScreen extends ScreenElement<App> {
   }
 
   private get words(): readonly string[] {
-    const missing = (this.chart?.stopMissing.length ?? 0) > 0;
-    return [t.driveWords, missing ? t.stopNone : t.stopWords];
+    const { wholeStopTime: time, safetyFactor: factor } = this.app.inputs.machine;
+    const stop = time && factor ? t.stopWords(statedText(time), plain(factor.value)) : t.stopNone;
+    return [t.driveWords, stop];
   }
 
   private plotData(c: Chart): PlotData {
     const { room } = this.app.job;
+    const binding = new Set(c.ceiling.map((s) => s.id));
     const lines: PlotLine[] = [
       ...c.lines.map((l) => ({
         name: limitText[l.id].name,
         kind: l.side === 'drive' ? ('limit' as const) : ('work' as const),
         points: l.points,
+        first: binding.has(l.id),
       })),
-      ...c.grooves.map((g) => ({ name: grooveName[g.id], kind: 'stop' as const, points: g.points })),
+      ...c.grooves.map((g) => ({
+        name: grooveName[g.id],
+        kind: 'stop' as const,
+        points: g.points,
+        first: true,
+      })),
       ...(c.entered && room
-        ? [{ name: t.room(statedText(room)), kind: 'stop' as const, points: c.entered }]
+        ? [{ name: t.room(statedText(room)), kind: 'stop' as const, points: c.entered, first: true }]
         : []),
     ].filter((l) => l.points.length > 0);
     const inUse = new Set(this.threads.filter((x) => x.inUse).map((x) => x.key));
@@ -132,20 +169,32 @@ export class ChartScreen extends ScreenElement<App> {
 
   private heading(c: Chart) {
     const { profile, clock } = this.app;
-    return html`<p>${t.of(profile?.name ?? '', profile?.workshop ?? '', clock.day)}</p>
+    return html`<p class="screen-only">${t.hang}. <span class="day">${clock.day}</span></p>
+      <p class="paper-only">${t.of(profile?.name ?? '', profile?.workshop ?? '', clock.day)}</p>
       ${c.unknown.length ? html`<p class="unknown">${t.unknown(names(c.unknown))}</p>` : nothing}
       ${c.byRecord.length ? html`<p class="note">${t.byRecord(names(c.byRecord))}</p>` : nothing}`;
+  }
+
+  /** Which of the drive's limits is the lowest, and where another takes over. */
+  private binding(c: Chart) {
+    const [first] = c.ceiling;
+    if (!first) return nothing;
+    const name = (id: LimitReading['id']): string => limitText[id].name;
+    return html`<p class="screen-only">
+      ${t.binds(name(first.id))}
+      ${c.crossings.map((x) => t.bindsFrom(decimal(x.before, 2, 'up'), name(x.to)))}
+    </p>`;
   }
 
   /** Columns beside thread and lead: heading, and what stands in it. */
   private get columns(): readonly (readonly [string, (r: ChartRow) => string])[] {
     const { room } = this.app.job;
+    const ranged = this.shown?.chart.own.kind === 'range';
+    type Column = readonly [string, (r: ChartRow) => string];
     return [
       [`${t.drive}, ${t.driveNote}`, (r) => ceilingText(r.drive)],
-      [t.own, (r) => ownText(r.own)],
-      ...GROOVE_IDS.map(
-        (id: GrooveId) => [grooveName[id], (r: ChartRow) => roomText(r.grooves[id])] as const,
-      ),
+      ...(ranged ? [] : [[t.own, (r: ChartRow) => ownText(r.own)] as const]),
+      ...GROOVE_IDS.map((id: GrooveId): Column => [grooveName[id], (r) => roomText(r.grooves[id])]),
       ...(room
         ? [
             [
@@ -157,60 +206,61 @@ export class ChartScreen extends ScreenElement<App> {
     ];
   }
 
+  private row(r: ChartRow, more: boolean) {
+    const lead = showLead(r.lead);
+    const pitch = showLead(r.pitch);
+    return html`<tr class=${more ? 'more' : ''} role="row">
+      <th scope="row" role="rowheader">${this.nameOf(r)}</th>
+      <td role="cell" class="lead" data-label=${t.lead}>
+        ${lead.mm} mm · ${lead.tpi} tpi${r.starts > 1 ? ` · ${t.pitch(r.starts, pitch.mm, pitch.tpi)}` : ''}
+      </td>
+      ${this.columns.map(([name, of]) => html`<td role="cell" data-label=${name}><b>${of(r)}</b></td>`)}
+    </tr>`;
+  }
+
   private table(c: Chart) {
-    const { columns } = this;
-    return html`<section class="full">
+    const inUse = new Set(this.threads.filter((x) => x.inUse).map((x) => x.key));
+    const isMore = (r: ChartRow, i: number): boolean => i >= HUNG && !inUse.has(r.key);
+    const more = c.rows.filter(isMore).length;
+    return html`<section class="full ${this.all ? 'all' : ''}">
       <h2>${t.table}</h2>
-      ${this.words.map((w) => html`<p>${w}</p>`)}
-      <table>
-        <thead>
-          <tr>
-            <th scope="col">${t.thread}</th>
-            <th scope="col">${t.lead}</th>
-            ${columns.map(([name]) => html`<th scope="col">${name}, rpm</th>`)}
+      ${this.words.map((w) => html`<p class="paper-only">${w}</p>`)}
+      <p>${t.noGrooveWords}</p>
+      <table role="table">
+        <thead role="rowgroup">
+          <tr role="row">
+            <th scope="col" role="columnheader">${t.thread}</th>
+            <th scope="col" role="columnheader">${t.lead}</th>
+            ${this.columns.map(([name]) => html`<th scope="col" role="columnheader">${name}, rpm</th>`)}
           </tr>
         </thead>
-        <tbody>
-          ${c.rows.map((r) => {
-            const lead = showLead(r.lead);
-            return html`<tr>
-              <th scope="row">${this.nameOf(r)}</th>
-              <td data-label=${t.lead}>${lead.mm} mm · ${lead.tpi} tpi</td>
-              ${columns.map(([name, of]) => html`<td data-label=${name}><b>${of(r)}</b></td>`)}
-            </tr>`;
-          })}
+        <tbody role="rowgroup">
+          ${c.rows.map((r, i) => (isMore(r, i) && !this.has('more') ? nothing : this.row(r, isMore(r, i))))}
         </tbody>
       </table>
+      ${
+        more && !this.all
+          ? html`<button class="key screen-only" @click=${() => (this.all = true)}>${t.more(more)}</button>`
+          : nothing
+      }
     </section>`;
   }
 
   private hang(c: Chart) {
     const { profile, clock } = this.app;
-    const sign = (x: Ceiling): string => (x.highest === null ? '?' : `${x.highest}`);
-    return html`<section class="hang sheet paper-only" aria-hidden="true">
-      <h2>${profile?.name ?? ''} · ${t.hang}</h2>
-      <p>${t.of(profile?.name ?? '', profile?.workshop ?? '', clock.day)}</p>
-      <div class="heads"><span>${t.thread}</span><span>${t.hangDrive}</span><span>${t.hangRoom}</span></div>
-      <ol>
-        ${c.rows.slice(0, HUNG).map((r) => {
-          const name = this.nameOf(r);
-          return html`<li>
-            <span class=${name.length > LONG ? 'long' : ''}>${name}</span><span>${sign(r.drive)}</span
-            ><span>${roomSign(r.grooves['iso-4755'])}</span>
-          </li>`;
-        })}
-      </ol>
-      <p>${t.hangFoot}</p>
-    </section>`;
+    const machine = profile?.name ?? '';
+    return hangPage(
+      c.rows.slice(0, HUNG).map((r) => [this.nameOf(r), r]),
+      { machine, of: t.of(machine, profile?.workshop ?? '', clock.day) },
+    );
   }
 
   override render() {
-    const c = this.chart;
-    if (!c)
+    if (!this.shown)
       return html`<h1>${t.title}</h1>
         <p role="status">${t.working}</p>`;
-    const data = this.plotData(c);
-    return html`${this.hang(c)}
+    const { chart: c, data } = this.shown;
+    return html`${this.has('hung') ? this.hang(c) : nothing}
       <section class="drawn sheet">
         <h1>${t.title}</h1>
         ${this.heading(c)}
@@ -219,13 +269,16 @@ export class ChartScreen extends ScreenElement<App> {
           .data=${data}
           .text=${`${t.plot} ${this.words.join(' ')}`}
         ></ls-chart-plot>
-        <div class="paper-only" aria-hidden="true">${plotOf(data, PAPER, t.plot, 'paper')}</div>
+        ${this.binding(c)}
+        <div class="paper-only" aria-hidden="true">
+          ${this.has('drawn') ? guard([data], () => plotOf(data, PAPER, t.plot, 'paper')) : nothing}
+        </div>
       </section>
       <div class="stack screen-only">
-        <button class="key solid" @click=${printPage}>${t.print}</button>
+        <button class="key solid" ?disabled=${!this.has('more')} @click=${printPage}>${t.print}</button>
         <p class="note">${t.printHelp}</p>
       </div>
-      ${this.table(c)}
+      ${this.has('table') ? this.table(c) : nothing}
       <a class="key screen-only" href="#/speed">${t.back}</a>`;
   }
 }
