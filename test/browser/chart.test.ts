@@ -1,11 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
-import { scanEverywhere } from './support/axe';
 import { DIST } from './support/builds';
+import { pageFaults, printedPages } from './support/faults';
 import { Phone } from './support/phone';
 import { chooseM10, takeExample } from './support/screens';
-import { touchFaults, unroll } from './support/touch';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let phone: Phone;
@@ -29,12 +28,6 @@ afterAll(async () => {
   await phone?.close();
   await host?.close();
 });
-
-/** Pages of the document that the page prints: each has one object of this type. */
-const printed = async (format: 'A4' | 'Letter'): Promise<number> => {
-  const pdf = await phone.page.pdf({ format });
-  return (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
-};
 
 // Heron: motor 900 rpm · 0.8 through 3:1 on a 3 mm screw is 720 ÷ lead; stopping time 0.5 s, factor 1.5.
 describe('the wall chart', () => {
@@ -60,17 +53,13 @@ describe('the wall chart', () => {
   });
 
   it('is clean at every width, in both colours, and for a finger', async () => {
-    const found = await scanEverywhere(phone.page, 'wall chart');
-    await unroll(phone.page);
-    found.push(...(await touchFaults(phone.page)));
-    await phone.page.setViewportSize({ width: 390, height: 844 });
-    expect(found).toEqual([]);
+    expect(await pageFaults(phone.page, 'wall chart')).toEqual([]);
   });
 
   it('prints a page to hang up with digits of 12 mm, the drawing, and the table', async () => {
     // The page to hang up, the drawing, and 45 sizes on two pages.
-    expect(await printed('A4')).toBe(4);
-    expect(await printed('Letter')).toBe(4);
+    expect(await printedPages(phone.page, 'A4')).toBe(4);
+    expect(await printedPages(phone.page, 'Letter')).toBe(4);
     // A4 between its margins of 10 mm is the narrower: 190 mm.
     await phone.page.setViewportSize({ width: 718, height: 1000 });
     await phone.page.emulateMedia({ media: 'print' });

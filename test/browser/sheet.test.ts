@@ -1,11 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
-import { scanEverywhere } from './support/axe';
 import { DIST } from './support/builds';
+import { pageFaults, printedPages } from './support/faults';
 import { Phone } from './support/phone';
 import { chooseM10, takeExample } from './support/screens';
-import { touchFaults, unroll } from './support/touch';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let phone: Phone;
@@ -34,12 +33,6 @@ afterAll(async () => {
   await host?.close();
 });
 
-/** Pages of the document that the page prints, A4 or Letter: each has one object of this type. */
-const printed = async (format: 'A4' | 'Letter'): Promise<number> => {
-  const pdf = await phone.page.pdf({ format, preferCSSPageSize: false });
-  return (pdf.toString('latin1').match(/\/Type\s*\/Page\b/g) ?? []).length;
-};
-
 // Bittern: 8 tpi, 4000 pulses through 2 to 1, 1024 lines × 4, servo encoder 10 000 (own reckoning beside each).
 describe('the settings sheet', () => {
   it('says what to enter, and how to check it', async () => {
@@ -53,11 +46,7 @@ describe('the settings sheet', () => {
     await person.reads('Electronic gear, top and bottom 5 / 2');
     await person.reads('At the motor’s highest speed 166.7 kHz of 250 kHz borne.');
     await person.reads('One step on the carriage 0.397 µm');
-    const found = await scanEverywhere(phone.page, 'settings sheet');
-    await unroll(phone.page);
-    found.push(...(await touchFaults(phone.page)));
-    await phone.page.setViewportSize({ width: 390, height: 844 });
-    expect(found).toEqual([]);
+    expect(await pageFaults(phone.page, 'settings sheet')).toEqual([]);
   });
 
   it('leaves out a thread that is switched off, and remembers it', async () => {
@@ -72,8 +61,8 @@ describe('the settings sheet', () => {
   });
 
   it('prints on one page of A4, and of Letter', async () => {
-    expect(await printed('A4')).toBe(1);
-    expect(await printed('Letter')).toBe(1);
+    expect(await printedPages(phone.page, 'A4')).toBe(1);
+    expect(await printedPages(phone.page, 'Letter')).toBe(1);
     await phone.page.emulateMedia({ media: 'print' });
     await person.seesNot('Print, one page');
     await person.reads('M10×1.5 top 1875, bottom 2032 exact');

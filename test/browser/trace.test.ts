@@ -1,23 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
-import { scanEverywhere } from './support/axe';
 import { DIST } from './support/builds';
+import { pageFaults } from './support/faults';
 import { Phone } from './support/phone';
 import { chooseM10, enter, takeExample } from './support/screens';
-import { touchFaults, unroll } from './support/touch';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let phone: Phone;
 let person: Person;
 
-const faults = async (name: string): Promise<string[]> => {
-  const found = await scanEverywhere(phone.page, name);
-  await unroll(phone.page);
-  found.push(...(await touchFaults(phone.page)));
-  await phone.page.setViewportSize({ width: 390, height: 844 });
-  return found;
-};
+const faults = (name: string): Promise<string[]> => pageFaults(phone.page, name);
+
 /** Switches everything off but what is named. */
 const only = async (...names: string[]): Promise<void> => {
   const keys = phone.page.locator('ls-trace .grid2').first().locator('button');

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
-import { scanEverywhere } from './support/axe';
 import { DIST } from './support/builds';
+import { pageFaults } from './support/faults';
 import { Phone } from './support/phone';
 import { enter, takeExample } from './support/screens';
 import { touchFaults, unroll } from './support/touch';
@@ -11,14 +11,7 @@ let host: Awaited<ReturnType<typeof serve>>;
 let phone: Phone;
 let person: Person;
 
-/** What is wrong with the page as it stands: axe, sideways scroll, keys too small or too close. */
-const faults = async (name: string): Promise<string[]> => {
-  const found = await scanEverywhere(phone.page, name);
-  await unroll(phone.page);
-  found.push(...(await touchFaults(phone.page)));
-  await phone.page.setViewportSize({ width: 390, height: 844 });
-  return found;
-};
+const faults = (name: string): Promise<string[]> => pageFaults(phone.page, name);
 
 const choose = async (family: string, size: string): Promise<void> => {
   await person.link(family);
