@@ -1,5 +1,6 @@
 export { App } from './app';
 export { dayOf } from './clock';
+export { threadsInUse, type ThreadInUse } from './in-use';
 export type { SaveState } from './live';
 export type { OwnEntry } from './own-threads';
 export type { Settings, StorageCode } from '../storage';

@@ -4,7 +4,6 @@ import { ScreenElement } from '../../elements/screen';
 import { printPage } from '../../device/print';
 import { servoSheet, sheetRow } from '../../core/figures/settings-sheet';
 import { MARGIN_ELECTRONIC } from '../../core/figures/standing';
-import type { Job } from '../../core/job';
 import type { MachineProfile } from '../../core/machine';
 import {
   compare,
@@ -16,22 +15,16 @@ import {
   type Ratio,
   type Stated,
 } from '../../core/quantity';
-import { threadById, type Thread } from '../../core/thread';
 import { choiceLabel, fieldText } from '../../text/machine';
 import { mark, plain, significant, statedText, whole } from '../../text/numbers';
 import { sheetText as t } from '../../text/settings-sheet';
-import type { App } from '../../state';
+import { threadsInUse, type App, type ThreadInUse } from '../../state';
 import { sheetStyles } from './sheet-styles';
 
 /** Threads that fit on one page beside everything else. */
 const MOST = 20;
 
-interface Listed {
-  readonly id: string;
-  readonly name: string;
-  readonly choice: Job['thread'];
-  readonly starts: number;
-}
+type Listed = ThreadInUse & { readonly name: string };
 
 const kHz = (hz: Ratio): string => `${significant(toNumber(div(hz, 1000)), 4)}\u00a0kHz`;
 
@@ -42,26 +35,9 @@ export class SheetPage extends ScreenElement<App> {
 
   /** The thread of the job, favourites and those last used, each once. */
   private get listed(): readonly Listed[] {
-    const { settings, job, sheet, own } = this.app;
-    const chosen = sheet.get('chosen').value;
-    const now: Listed[] = chosen
-      ? [
-          {
-            id: chosen.thread?.id ?? 'now',
-            name: chosen.thread?.designation ?? statedText(chosen.pitch),
-            choice: job.thread,
-            starts: job.starts,
-          },
-        ]
-      : [];
-    const kept = [...settings.favourites, ...settings.recent].flatMap((id): Listed[] => {
-      const thread: Thread | null = threadById(id) ?? own.threadById(id);
-      return thread
-        ? [{ id: thread.id, name: thread.designation, choice: own.choiceOf(thread), starts: thread.starts }]
-        : [];
-    });
-    return [...new Map([...kept, ...now].map((l) => [l.id, l])).values()]
-      .sort((a, b) => Number(b.id === now[0]?.id) - Number(a.id === now[0]?.id))
+    const used = threadsInUse(this.app);
+    return [...used.filter((t) => t.now), ...used.filter((t) => !t.now)]
+      .map((t) => ({ ...t, name: t.thread?.designation ?? statedText(t.pitch) }))
       .slice(0, MOST);
   }
 

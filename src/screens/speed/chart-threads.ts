@@ -1,7 +1,7 @@
 import type { ChartThread } from '../../core/figures/chart';
-import { threadById, type Thread } from '../../core/thread';
+import { threadById } from '../../core/thread';
 import { statedText } from '../../text/numbers';
-import type { App } from '../../state';
+import { threadsInUse, type App } from '../../state';
 
 /** Rows of the page to hang up. */
 export const HUNG = 16;
@@ -25,32 +25,27 @@ export interface NamedThread extends ChartThread {
   readonly inUse: boolean;
 }
 
-/** Favourites, then the job's thread and those last used, then usual sizes of the person's unit: each once. */
+/** The threads in use, then usual sizes of the person's unit: each once. A feed is no thread. */
 export const chartThreads = (app: App): readonly NamedThread[] => {
-  const { settings, job, sheet, own } = app;
-  const chosen = sheet.get('chosen').value;
-  const list: NamedThread[] = [];
-  const known = new Set<string>();
-  const add = (t: NamedThread): void => {
-    if (!known.has(t.key)) list.push(t);
-    known.add(t.key);
-  };
-  const jobsOwn = chosen?.thread?.id ?? 'now';
-  const addJob = (): void => {
-    if (!chosen || !job.thread || chosen.kind === 'feed') return;
-    const name = chosen.thread?.designation ?? statedText(chosen.pitch);
-    add({ key: jobsOwn, name, thread: job.thread, starts: job.starts, inUse: true });
-  };
-  const addById = (id: string, inUse: boolean): void => {
-    const t: Thread | null = own.threadById(id) ?? threadById(id) ?? null;
-    if (!t) return;
-    // The job's own thread as the job has it: with its starts.
-    if (inUse && t.id === jobsOwn) addJob();
-    else add({ key: t.id, name: t.designation, thread: own.choiceOf(t), starts: t.starts, inUse });
-  };
-  for (const id of settings.favourites) addById(id, true);
-  addJob();
-  for (const id of settings.recent) addById(id, true);
-  for (const id of settings.units === 'in' ? [...INCH, ...METRIC] : [...METRIC, ...INCH]) addById(id, false);
-  return list;
+  const used = threadsInUse(app).filter((t) => t.choice.kind !== 'feed');
+  const known = new Set(used.map((t) => t.id));
+  const usual = (app.settings.units === 'in' ? [...INCH, ...METRIC] : [...METRIC, ...INCH])
+    .filter((id) => !known.has(id))
+    .flatMap((id) => threadById(id) ?? []);
+  return [
+    ...used.map((t) => ({
+      key: t.id,
+      name: t.thread?.designation ?? statedText(t.pitch),
+      thread: t.choice,
+      starts: t.starts,
+      inUse: true,
+    })),
+    ...usual.map((t) => ({
+      key: t.id,
+      name: t.designation,
+      thread: { kind: 'catalogue', id: t.id } as const,
+      starts: t.starts,
+      inUse: false,
+    })),
+  ];
 };
