@@ -12,15 +12,20 @@ import { MARGIN_ELECTRONIC, MARGIN_NONE, MARGIN_PULL_OUT } from './standing';
 /** Edges per line of a counter that counts both edges of both channels; only there does their phase matter. */
 const BOTH_CHANNELS = 4;
 
+/** Whether the counter is known to take fewer edges than both of both channels. */
+const takesFewer = (ask: LimitAsk): boolean => {
+  const edges = ask.input('machine.edgesPerLine');
+  return edges !== null && compare(edges.value, BOTH_CHANNELS) !== 0;
+};
+
 /**
  * How much shorter than the average the shortest gap of two edges is: 90 ÷ (90 − φ) where a counter takes both edges of
  * both channels, 1 where it takes fewer. null: not known.
  */
 export const phaseCrowding = (b: Basis, ask: LimitAsk): Ratio | null => {
-  const edges = ask.input('machine.edgesPerLine');
-  if (edges && compare(edges.value, BOTH_CHANNELS) !== 0) return ratio(1);
+  if (takesFewer(ask)) return ratio(1);
   const off = b.stated('phase', 'machine.encoderPhaseError');
-  return edges && off ? div(90, sub(90, off)) : null;
+  return ask.input('machine.edgesPerLine') && off ? div(90, sub(90, off)) : null;
 };
 
 /**
@@ -28,8 +33,7 @@ export const phaseCrowding = (b: Basis, ask: LimitAsk): Ratio | null => {
  * an edge (90 − φ)/360 of a period after the other.
  */
 export const edgeGap = (b: Basis, ask: LimitAsk): LimitBasis | null => {
-  const edges = ask.input('machine.edgesPerLine');
-  if (edges && compare(edges.value, BOTH_CHANNELS) !== 0) return null;
+  if (takesFewer(ask)) return null;
   const lines = b.stated('lines', 'machine.encoderLines');
   const spindle = b.stated('spindle', 'machine.spindlePulley');
   const encoder = b.stated('encoder', 'machine.encoderPulley');
@@ -56,25 +60,22 @@ export const direction = (b: Basis): LimitBasis => {
   return b.along('direction', 'us', course, MARGIN_NONE, 'direction');
 };
 
-/** Torque of the motor at its own speed, Nm, and the share of it that may be used. */
-type Motor = { readonly bears: (motorRpm: number) => number; readonly margin: Ratio } | null;
-
-const stepper = (b: Basis, ask: LimitAsk): Motor => {
+/** Pull-out torque of a stepper at its own speed, Nm; null: something is missing. */
+const stepper = (b: Basis, ask: LimitAsk): ((motorRpm: number) => number) | null => {
   const written = ask.input('machine.torqueCurve');
   const curve = written === null ? null : readCurve(written);
-  if (curve?.ok) return { bears: (rpm) => motor.onCurve(curve.value, rpm), margin: MARGIN_PULL_OUT };
-  const before = b.missing.length;
+  if (curve?.ok) return (rpm) => motor.onCurve(curve.value, rpm);
   const holding = b.number('torque', 'machine.motorTorque');
   const volts = b.number('volts', 'machine.motorSupply');
   const amperes = b.number('amperes', 'machine.motorCurrent');
   const inductance = b.number('inductance', 'machine.motorInductance');
+  // Where nothing of the four is known the curve would do as well, and more simply.
+  if ([holding, volts, amperes, inductance].every((x) => x === null)) b.missing.push('machine.torqueCurve');
   const steps = b.number('fullSteps', 'machine.fullSteps');
-  // Nothing of the four is known: the curve would do as well, and more simply.
-  if (b.missing.length - before >= 4) b.missing.push('machine.torqueCurve');
   if (holding === null || volts === null || amperes === null || inductance === null || steps === null)
     return null;
   const corner = motor.cornerSpeed(volts, inductance, amperes, steps);
-  return { bears: (rpm) => motor.pullOut(holding, corner, rpm), margin: MARGIN_PULL_OUT };
+  return (rpm) => motor.pullOut(holding, corner, rpm);
 };
 
 interface Asked {
@@ -139,10 +140,13 @@ export const torque = (b: Basis, ask: LimitAsk): LimitBasis => {
   const has = stepper(b, ask);
   const course =
     needs && has
-      ? { demand: (rpm: number) => total(needs, rpm), bears: (rpm: number) => has.bears(rpm * needs.gearing) }
+      ? { demand: (rpm: number) => total(needs, rpm), bears: (rpm: number) => has(rpm * needs.gearing) }
       : null;
   return b.along('torque', 'Nm', course, MARGIN_PULL_OUT, 'torque');
 };
+
+/** Careful share of the crest diameter that a leadscrew's root has; common practice. */
+const ROOT_SHARE = 0.8;
 
 /** The leadscrew begins to whip at a speed of its own. */
 export const whip = (b: Basis): LimitBasis => {
@@ -159,5 +163,3 @@ export const whip = (b: Basis): LimitBasis => {
       : null;
   return b.make('whip', 'supporting', 'drive', 'rpm', per, limit, MARGIN_ELECTRONIC, 'whip');
 };
-/** Careful share of the crest diameter that a leadscrew's root has; common practice. */
-const ROOT_SHARE = 0.8;

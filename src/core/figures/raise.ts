@@ -1,6 +1,6 @@
 import type { Inputs } from '../context';
-import type { FieldName, MachineProfile } from '../machine';
-import { compare, div, mul, ratio, stated, type Ratio, type Stated } from '../quantity';
+import { checkNumber, FIELDS, type FieldName, type MachineProfile } from '../machine';
+import { compare, mul, ratio, stated, type Ratio, type Stated } from '../quantity';
 import type { LimitReading } from './limit';
 import { figuresFor } from './registry';
 import type { Ceiling } from './verdict';
@@ -25,66 +25,59 @@ export interface Raises {
 }
 
 const HALF = ratio(1, 2);
+const TWICE = ratio(2);
 
-/** Numbers that are usually changed, and by what: half as fine, geared by two, an input or a motor twice as fast. */
-const FACTORS: readonly (readonly [FieldName, Ratio])[] = [
-  ['microsteps', HALF],
-  ['servoPulses', HALF],
-  ['motorPulley', ratio(2)],
-  ['screwPulley', ratio(2)],
-  ['edgesPerLine', HALF],
-  ['encoderLines', HALF],
-  ['encoderPulley', ratio(2)],
-  ['controllerMaxSteps', ratio(2)],
-  ['counterMaxEdges', ratio(2)],
-  ['stepInputMax', ratio(2)],
-  ['encoderMaxChannel', ratio(2)],
-  ['motorMaxRpm', ratio(2)],
-  ['motorTorque', ratio(2)],
-  ['motorSupply', ratio(2)],
-  ['rampTime', ratio(2)],
+/** What is usually changed, and by what: half as fine, geared by two, an input or a motor twice as fast. */
+const FACTORS: readonly (readonly [fields: readonly FieldName[], factor: Ratio])[] = [
+  [['microsteps'], HALF],
+  [['servoPulses'], HALF],
+  [['motorPulley'], TWICE],
+  [['screwPulley'], TWICE],
+  [['edgesPerLine'], HALF],
+  [['encoderLines'], HALF],
+  [['encoderPulley'], TWICE],
+  [['controllerMaxSteps'], TWICE],
+  [['counterMaxEdges'], TWICE],
+  [['stepInputMax'], TWICE],
+  [['encoderMaxChannel'], TWICE],
+  [['motorMaxRpm'], TWICE],
+  [['motorTorque'], TWICE],
+  [['motorSupply'], TWICE],
+  [['rampTime'], TWICE],
+  [['pulseHigh', 'pulseLow'], HALF],
 ];
 
 interface Change {
+  /** The first of the fields that change. */
   readonly field: FieldName;
   readonly from: Stated | null;
   readonly to: Stated | null;
   readonly machine: MachineProfile;
 }
 
-/** Teeth, lines and microsteps are whole; a half of 1 is no change. */
-const isPossible = (field: FieldName, to: Stated): boolean => {
-  const whole = ['microsteps', 'servoPulses', 'motorPulley', 'screwPulley', 'edgesPerLine', 'encoderLines'];
-  return !whole.includes(field) || (to.value.d === 1n && compare(to.value, 1) >= 0);
+/** A number of the machine times a factor; null where it isn't known, or the field could not hold the new one. */
+const scaled = (m: MachineProfile, field: FieldName, factor: Ratio): Stated | null => {
+  const spec = FIELDS[field];
+  const from = m[field] as Stated | null;
+  if (!from || spec.kind !== 'number') return null;
+  const to = stated(mul(from.value, factor), from.unit);
+  return checkNumber(spec, to).ok ? to : null;
 };
 
 const changesOf = (m: MachineProfile): readonly Change[] => {
-  const numbers = FACTORS.flatMap(([field, factor]): Change[] => {
-    const from = m[field] as Stated | null;
-    if (!from) return [];
-    const to = stated(mul(from.value, factor), from.unit);
-    return isPossible(field, to) ? [{ field, from, to, machine: { ...m, [field]: to } }] : [];
+  const numbers = FACTORS.flatMap(([fields, factor]): Change[] => {
+    const changed = fields.map((f) => [f, scaled(m, f, factor)] as const);
+    const [field, to] = changed[0] ?? [];
+    if (!field || changed.some(([, value]) => value === null)) return [];
+    return [
+      { field, from: m[field] as Stated, to: to ?? null, machine: { ...m, ...Object.fromEntries(changed) } },
+    ];
   });
-  const pulses: Change[] =
-    m.pulseHigh && m.pulseLow
-      ? [
-          {
-            field: 'pulseHigh',
-            from: m.pulseHigh,
-            to: stated(div(m.pulseHigh.value, 2), m.pulseHigh.unit),
-            machine: {
-              ...m,
-              pulseHigh: stated(div(m.pulseHigh.value, 2), m.pulseHigh.unit),
-              pulseLow: stated(div(m.pulseLow.value, 2), m.pulseLow.unit),
-            },
-          },
-        ]
-      : [];
   const spread: Change[] =
     m.pulseTiming === 'spread'
       ? []
       : [{ field: 'pulseTiming', from: null, to: null, machine: { ...m, pulseTiming: 'spread' } }];
-  return [...numbers, ...pulses, ...spread];
+  return [...numbers, ...spread];
 };
 
 /**
