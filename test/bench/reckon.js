@@ -1,26 +1,15 @@
 /** Times core's calculations in a slowed page, from a bundle of core alone. */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { build } from 'vite';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { serve } from '../../.ci/serve.js';
 import { newProfile, openBrowser, slow } from './browser.js';
+import { bundle } from './bundle.js';
 import { median, quantile } from './numbers.js';
 
 export async function measureCalculations() {
-  const folder = mkdtempSync(join(tmpdir(), 'latheside-reckon-'));
+  const { folder, remove } = await bundle('test/bench/calculations.ts', 'core.js');
   const profile = newProfile();
   try {
-    await build({
-      configFile: false,
-      logLevel: 'warn',
-      publicDir: false,
-      build: {
-        outDir: folder,
-        target: 'es2022',
-        lib: { entry: resolve('test/bench/calculations.ts'), formats: ['es'], fileName: () => 'core.js' },
-      },
-    });
     writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Calculations</title>');
     const host = await serve(folder);
     const { context, page } = await openBrowser(profile.path);
@@ -47,6 +36,6 @@ export async function measureCalculations() {
     };
   } finally {
     profile.remove();
-    rmSync(folder, { recursive: true, force: true });
+    remove();
   }
 }
