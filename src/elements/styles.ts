@@ -231,5 +231,20 @@ export const keys = css`
   }
 `;
 
+/** A line to be written with the phone's own keyboard; `--written` is the size of its letters. */
+export const written = css`
+  input,
+  textarea {
+    font: 700 var(--written, var(--t-figure)) / 1.3 var(--font);
+    inline-size: 100%;
+    min-block-size: 64px;
+    padding: 8px 12px;
+    border: 3px solid var(--ink);
+    border-radius: 0;
+    background: var(--paper);
+    color: var(--ink);
+  }
+`;
+
 /** Both sheets, in the order in which they belong. */
 export const shared = [base, keys];

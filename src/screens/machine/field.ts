@@ -1,6 +1,7 @@
 import { html, nothing, css } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { written } from '../../elements/styles';
 import {
   checkSpeeds,
   checkText,
@@ -38,18 +39,8 @@ const suggestion = (field: FieldName, value: Stated): string => {
 export class FieldScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
+    written,
     css`
-      input,
-      textarea {
-        font: 700 var(--t-figure) / 1.3 var(--font);
-        inline-size: 100%;
-        min-block-size: 64px;
-        padding: 8px 12px;
-        border: 3px solid var(--ink);
-        border-radius: 0;
-        background: var(--paper);
-        color: var(--ink);
-      }
       textarea {
         font-size: var(--t-label);
         font-weight: 400;

@@ -1,6 +1,7 @@
 import { html, nothing, css } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { written } from '../../elements/styles';
 import { checkText, FIELDS } from '../../core/machine';
 import { EXAMPLES, type ExampleId } from '../../core/machine/examples';
 import { exampleText, machineText, newMachine } from '../../text/machine';
@@ -12,6 +13,7 @@ import type { App } from '../../state';
 export class MachinesScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
+    written,
     css`
       .machine {
         border-inline-start-width: 16px;
@@ -40,16 +42,6 @@ export class MachinesScreen extends ScreenElement<App> {
       }
       .slate {
         border-inline-start-color: var(--machine-slate);
-      }
-      input {
-        font: 700 var(--t-figure) / 1.3 var(--font);
-        inline-size: 100%;
-        min-block-size: 64px;
-        padding: 8px 12px;
-        border: 3px solid var(--ink);
-        border-radius: 0;
-        background: var(--paper);
-        color: var(--ink);
       }
     `,
   ];

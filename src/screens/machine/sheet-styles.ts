@@ -25,9 +25,6 @@ export const sheetStyles = css`
     color: var(--ink-2);
   }
   @media print {
-    @page {
-      margin: 12mm;
-    }
     :host {
       display: block;
       padding: 0;

@@ -3,7 +3,7 @@ import { customElement, property, state } from 'lit/decorators.js';
 import { checkWritten, FIELDS, boxOf, mountedOf, wheelsOf } from '../../core/machine';
 import { writeTrain, writeWheels, type Stages } from '../../core/drive/trains/written';
 import { Listen } from '../../elements/listen';
-import { shared } from '../../elements/styles';
+import { shared, written } from '../../elements/styles';
 import { refusalText } from '../../text/typed';
 import { stagesText } from '../../text/train-words';
 import { wheelsText as t } from '../../text/wheels';
@@ -20,8 +20,10 @@ type WrittenName = 'gearWheels' | 'gearMounted' | 'boxTable' | 'torqueCurve';
 export class LsWritten extends LitElement {
   static override styles = [
     ...shared,
+    written,
     css`
       :host {
+        --written: var(--t-label);
         display: flex;
         flex-direction: column;
         gap: var(--gap);
@@ -30,16 +32,6 @@ export class LsWritten extends LitElement {
         display: grid;
         grid-template-columns: repeat(auto-fill, minmax(5.5rem, 1fr));
         gap: var(--gap);
-      }
-      input {
-        font: 700 var(--t-label) / 1.3 var(--font);
-        inline-size: 100%;
-        min-block-size: 64px;
-        padding: 8px 12px;
-        border: 3px solid var(--ink);
-        border-radius: 0;
-        background: var(--paper);
-        color: var(--ink);
       }
     `,
   ];

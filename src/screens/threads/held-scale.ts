@@ -1,26 +1,5 @@
-import { css, html, svg } from 'lit';
+import { html, svg } from 'lit';
 import type { Measure } from '../../core/drive/formats';
-
-export const heldScaleStyles = css`
-  .scale {
-    display: block;
-    inline-size: min(100%, 30rem);
-    margin-inline: auto;
-    fill: none;
-    stroke: var(--ink);
-    stroke-width: 2;
-  }
-  .scale .at {
-    fill: var(--ink);
-    stroke: none;
-  }
-  .scale text {
-    fill: var(--ink);
-    stroke: none;
-    font-family: var(--font);
-    font-size: clamp(20px, 1.25rem, 24px);
-  }
-`;
 
 const WIDTH = 360;
 const EDGE = 32;

@@ -12,7 +12,8 @@ import { mark, significant, statedText, whole } from '../../text/numbers';
 import { pathLabel } from '../../text/paths';
 import { standingWord } from '../../text/speed';
 import type { App } from '../../state';
-import { heldScale, heldScaleStyles } from './held-scale';
+import { heldScale } from './held-scale';
+import { scaleStyles } from './scale-styles';
 
 const USES: readonly Use[] = ['fastener', 'leadscrew', 'worm'];
 
@@ -21,7 +22,7 @@ const USES: readonly Use[] = ['fastener', 'leadscrew', 'worm'];
 export class HeldScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
-    heldScaleStyles,
+    scaleStyles,
     css`
       .mine {
         border: 3px solid var(--ink);

@@ -1,36 +1,22 @@
 import { css, html, svg } from 'lit';
+import { scaleStyles } from './scale-styles';
 
-export const limitsScaleStyles = css`
-  .scale {
-    display: block;
-    inline-size: min(100%, 26rem);
-    margin-inline: auto;
-    fill: none;
-    stroke: var(--ink);
-    stroke-width: 2;
-  }
-  .scale .band {
-    fill: var(--ok);
-    fill-opacity: 0.25;
-    stroke: none;
-  }
-  .scale .limit {
-    stroke-width: 3.4;
-  }
-  .scale .spread {
-    stroke-width: 5;
-  }
-  .scale .at {
-    fill: var(--ink);
-    stroke: none;
-  }
-  .scale text {
-    fill: var(--ink);
-    stroke: none;
-    font-family: var(--font);
-    font-size: clamp(20px, 1.25rem, 24px);
-  }
-`;
+export const limitsScaleStyles = [
+  scaleStyles,
+  css`
+    .scale .band {
+      fill: var(--ok);
+      fill-opacity: 0.25;
+      stroke: none;
+    }
+    .scale .limit {
+      stroke-width: 3.4;
+    }
+    .scale .spread {
+      stroke-width: 5;
+    }
+  `,
+];
 
 const WIDTH = 360;
 const EDGE = 14;

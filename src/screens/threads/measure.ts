@@ -29,7 +29,7 @@ const THREAD_READ = 'measure.of';
 export class MeasureScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
-    limitsScaleStyles,
+    ...limitsScaleStyles,
     css`
       .unsuited {
         padding-block: 10px;

@@ -1,6 +1,7 @@
-import { html, nothing, css } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { written } from '../../elements/styles';
 import { OWN_NAME_LENGTH, type OwnFieldName } from '../../core/job';
 import { OWN_PROFILES, ownDesignation, ownTrouble, threadOfOwn, type OwnThread } from '../../core/thread';
 import { statedText } from '../../text/numbers';
@@ -14,21 +15,7 @@ const OTHER: readonly OwnFieldName[] = ['angle', 'crest', 'depth'];
 /** One of a person's own threads: each figure on the pad, profile and hand as keys; saved as it is changed. */
 @customElement('ls-own-thread')
 export class OwnThreadScreen extends ScreenElement<App> {
-  static override styles = [
-    ...ScreenElement.styles,
-    css`
-      input {
-        font: 700 var(--t-figure) / 1.3 var(--font);
-        inline-size: 100%;
-        min-block-size: 64px;
-        padding: 8px 12px;
-        border: 3px solid var(--ink);
-        border-radius: 0;
-        background: var(--paper);
-        color: var(--ink);
-      }
-    `,
-  ];
+  static override styles = [...ScreenElement.styles, written];
   @state() private typed: string | null = null;
   @state() private error = '';
 
