@@ -33,7 +33,6 @@ export const trainsText = {
   cuts: 'It cuts',
   change: 'Wheels to put on',
   changes: (n: number): string => (n === 0 ? 'none to put on' : n === 1 ? '1 to put on' : `${n} to put on`),
-  isMounted: 'Mounted now',
   nut: 'Half-nut with this train',
   hand: 'Hand',
   hands: {

@@ -12,7 +12,6 @@ export const wheelsText = {
   pick: 'Touch wheels in order, from the first shaft on:',
   nextPair: 'Next, beside the last on its stud',
   takeLast: 'Take the last off',
-  startAnew: 'All off',
   lever: 'Box lever',
   draft: 'So far',
   noSet: 'Enter the set of wheels first.',
