@@ -27,7 +27,8 @@ export const chartText = {
   notKnown: 'not known',
   nothing: 'nothing left',
   noGroove: '–',
-  noGrooveWords: '– no such groove: both standards are for ISO metric threads.',
+  noGrooveWords:
+    '– no such groove: both standards are for ISO metric threads. Widths of DIN 76-1 are from memory of the standard.',
   binds: (name: string): string => `Lowest of the drive’s limits at the finest lead: ${name}.`,
   bindsFrom: (lead: string, name: string): string => ` From ${lead} mm: ${name}.`,
   pitch: (starts: number, mm: string, tpi: string): string => `${starts} starts, pitch ${mm} mm, ${tpi} tpi`,

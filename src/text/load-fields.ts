@@ -54,7 +54,7 @@ export const loadFields: Readonly<Record<LoadField & FieldName, FieldText>> = {
     question: 'Is there a pull-out curve for your supply?',
     where:
       'The maker’s, at your own supply voltage only. Motor speed in rpm and torque in N m, point by point: 0=2.2 300=2 600=1.4. Left empty, holding torque, supply and inductance are used.',
-    needed: ANSWERS,
+    needed: 'Without it torque is reckoned from holding torque, supply, current and inductance.',
   },
   motorSupply: {
     label: 'Supply of the driver',
