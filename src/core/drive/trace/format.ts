@@ -49,23 +49,34 @@ class IntegerRule implements StepSource {
 /** The same rule in small integers, which engines keep in registers: parts below 2^29. */
 class SmallIntegerRule implements StepSource {
   private rest = 0;
-  constructor(
-    private readonly top: number,
-    private readonly bottom: number,
-  ) {}
+  private readonly top: number;
+  private readonly bottom: number;
+  /** So many counts at once leave the sum a small integer. */
+  private readonly most: number;
+  constructor(top: number, bottom: number) {
+    // What comes through a message may be a whole number that is held as a double; each add would convert it.
+    this.top = top | 0;
+    this.bottom = bottom | 0;
+    this.most = top > 0 ? (SMALL / top) | 0 : 1;
+  }
   step(counts: number): number {
-    let rest = this.rest;
     let steps = 0;
-    for (let n = 0; n < counts; n += 1) {
-      rest = (rest + this.top) | 0;
-      if (rest >= this.bottom) {
-        const whole = (rest / this.bottom) | 0;
-        rest = (rest - whole * this.bottom) | 0;
-        steps = (steps + whole) | 0;
-      }
+    let left = counts | 0;
+    while (left > this.most) {
+      steps = (steps + this.add(this.most)) | 0;
+      left = (left - this.most) | 0;
     }
-    this.rest = rest;
-    return steps;
+    return (steps + this.add(left)) | 0;
+  }
+  private add(counts: number): number {
+    const rest = (this.rest + Math.imul(this.top, counts)) | 0;
+    if (rest < this.bottom) {
+      this.rest = rest;
+      return 0;
+    }
+    const whole = (rest / this.bottom) | 0;
+    this.rest = (rest - Math.imul(whole, this.bottom)) | 0;
+    return whole;
   }
 }
 const SMALL = 2 ** 29;

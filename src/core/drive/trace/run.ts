@@ -53,6 +53,9 @@ const sine = (x: number): number => {
   return y * (0.9999966 + s * (-0.16664824 + s * (0.00830629 - s * 0.00018363)));
 };
 
+/** The first whole count at or after x, small enough to be held as a small integer. */
+const wholeOf = (x: number): number => Math.min(2 ** 30, Math.ceil(x)) | 0;
+
 /**
  * The whole chain, count by count: spindle, encoder, controller, output, motor, screw, nut. Runs in pieces, so that a
  * caller can tell how far it is and stop. Source: own model of the chain; closed forms stand in its tests.
@@ -144,7 +147,7 @@ export class Trace {
     const base = +((job.rpm * job.counts) / 60);
     const ripple = +(on.ripple?.amount ?? 0);
     const ramp = rampOf(spec, base);
-    const rampCounts = +ramp.counts;
+    const rampEnd = wholeOf(ramp.counts);
     const rampFrom = +ramp.from2;
     const rampSlope = +ramp.slope;
     const dip = on.dip !== null;
@@ -154,7 +157,6 @@ export class Trace {
     const wheel = on.eccentricity;
     const off = +(wheel ? ((wheel.offset / wheel.radius) * job.counts) / (wheel.perRev * TWO_PI) : 0);
     const shift = +((on.phase?.degrees ?? 0) / 90);
-    const miscounts = on.miscounts !== null;
     const missedP = +((on.miscounts?.missed ?? 0) / 1e6);
     const extraP = +((on.miscounts?.extra ?? 0) / 1e6);
 
@@ -186,26 +188,18 @@ export class Trace {
     const load = +(motor?.kind === 'stepper' ? motor.load * pull : 0);
 
     const cyclic = +(on.screw?.cyclic ?? 0);
-    const grows = +(1 + (on.screw?.per300 ?? 0) / 300);
+    const travel = perStep * (1 + (on.screw?.per300 ?? 0) / 300);
     const play = on.backlash?.play ?? 0;
 
-    // Three hands that turn with every count; set anew for each piece, so that their rounding can't add up.
+    // Three hands that turn with every count, by sin(x + t) = 2 cos t · sin x − sin(x − t); set anew for each sector, so
+    // that their rounding can't add up.
     const from = this.done | 0;
     const turnA = ((wheel?.perRev ?? 0) * TWO_PI) / job.counts;
     const turnB = ((on.ripple?.perRev ?? 0) * TWO_PI) / job.counts;
     const turnC = (job.lead / job.screwLead) * (TWO_PI / job.counts);
-    let aS = Math.sin(turnA * from);
-    let aC = Math.cos(turnA * from);
-    let bS = Math.sin(turnB * from);
-    let bC = Math.cos(turnB * from);
-    let cS = Math.sin(turnC * from);
-    let cC = Math.cos(turnC * from);
-    const aSin = Math.sin(turnA);
-    const aCos = Math.cos(turnA);
-    const bSin = Math.sin(turnB);
-    const bCos = Math.cos(turnB);
-    const cSin = Math.sin(turnC);
-    const cCos = Math.cos(turnC);
+    const a2Cos = 2 * Math.cos(turnA);
+    const b2Cos = 2 * Math.cos(turnB);
+    const c2Cos = 2 * Math.cos(turnC);
 
     // The plus signs tell the engine that these are numbers: without, it makes an object of each at every count.
     let time = +this.time;
@@ -213,6 +207,7 @@ export class Trace {
     let nextTick = +this.nextTick;
     let nextMissed = +this.nextMissed;
     let nextExtra = +this.nextExtra;
+    let nextMiscount = wholeOf(Math.min(nextMissed, nextExtra));
     let dipA = +this.dipA;
     let dipB = +this.dipB;
     let due = +this.due;
@@ -231,6 +226,8 @@ export class Trace {
     let pending = this.pending | 0;
     let ringHead = this.ringHead | 0;
     let ringTail = this.ringTail | 0;
+    /** When the next command on its way takes effect. */
+    let nextDue = ringHead === ringTail ? Infinity : +(dueAt[ringHead] as number);
     let inStep = this.inStep;
 
     let k = from | 0;
@@ -244,43 +241,51 @@ export class Trace {
       let high = -Infinity;
       let sum = 0;
       const began = k;
+      // Numbers too small for the usual form would slow every count to come.
+      if (dipA < 1e-12) dipA = 0;
+      if (dipB < 1e-12) dipB = 0;
+      const dipping = dip && measured && dipA + dipB > 0;
+      let odd = k & 1 ? shift : 0;
+      let a0 = Math.sin(turnA * k);
+      let a1 = Math.sin(turnA * (k - 1));
+      let b0 = Math.sin(turnB * k);
+      let b1 = Math.sin(turnB * (k - 1));
+      let c0 = Math.sin(turnC * k);
+      let c1 = Math.sin(turnC * (k - 1));
       while (k < stop) {
         k = (k + 1) | 0;
-        let turned = aS * aCos + aC * aSin;
-        aC = aC * aCos - aS * aSin;
-        aS = turned;
-        turned = bS * bCos + bC * bSin;
-        bC = bC * bCos - bS * bSin;
-        bS = turned;
-        turned = cS * cCos + cC * cSin;
-        cC = cC * cCos - cS * cSin;
-        cS = turned;
+        const a = a2Cos * a0 - a1;
+        a1 = a0;
+        a0 = a;
+        const b = b2Cos * b0 - b1;
+        b1 = b0;
+        b0 = b;
+        const c = c2Cos * c0 - c1;
+        c1 = c0;
+        c0 = c;
 
         // Spindle: where it truly stands when this edge passes, and how long it took.
-        const angle = k - off * aS + (k & 1 ? shift : 0);
-        let pace = base * (1 + ripple * bS);
-        if (k < rampCounts) pace *= Math.sqrt(rampFrom + rampSlope * k);
-        if (dip && measured) pace *= 1 - dipDepth * dipB;
+        odd = shift - odd;
+        const angle = k - off * a + odd;
+        let pace = base * (1 + ripple * b);
+        if (k < rampEnd) pace *= Math.sqrt(rampFrom + rampSlope * k);
+        if (dipping) pace *= 1 - dipDepth * dipB;
         const gone = angle - lastAngle;
-        const dt = gone > 1e-9 ? gone / pace : 1e-9 / pace;
+        const dt = (gone > 1e-9 ? gone : 1e-9) / pace;
         lastAngle = angle;
         time += dt;
-        if (dip && measured) {
+        if (dipping) {
           // Exponentials by their series would be no truer: a count is short against the dip.
-          const x = Math.min(0.5, dt * dipRate);
+          let x = dt * dipRate;
+          if (x > 0.5) x = 0.5;
           dipB += (dipA - dipB) * x;
           dipA -= dipA * x;
-          // Numbers too small for the usual form would slow every count to come.
-          if (dipA < 1e-12) {
-            dipA = 0;
-            if (dipB < 1e-12) dipB = 0;
-          }
         }
 
         // Controller: what has become due within this interval, and for which part of it.
         let come = 0;
         let part = 1;
-        if (ticking && nextTick <= time) {
+        if (nextTick <= time) {
           come = source.step(pending);
           pending = 0;
           part = (time - nextTick) / dt;
@@ -288,18 +293,20 @@ export class Trace {
           if (latency > 0) {
             dueAt[ringTail] = nextTick + latency;
             dueSteps[ringTail] = come;
+            if (nextDue === Infinity) nextDue = nextTick + latency;
             ringTail = ringTail + 1 === ring ? 0 : ringTail + 1;
             come = 0;
           }
           nextTick += period;
           if (nextTick <= time) nextTick += Math.ceil((time - nextTick) / period) * period;
         }
-        if (latency > 0) {
-          while (ringHead !== ringTail && (dueAt[ringHead] as number) <= time) {
+        if (nextDue <= time) {
+          do {
             come += dueSteps[ringHead] as number;
-            part = (time - (dueAt[ringHead] as number)) / dt;
+            part = (time - nextDue) / dt;
             ringHead = ringHead + 1 === ring ? 0 : ringHead + 1;
-          }
+            nextDue = ringHead === ringTail ? Infinity : +(dueAt[ringHead] as number);
+          } while (nextDue <= time);
           if (part > 1) part = 1;
         }
         due += come;
@@ -378,7 +385,7 @@ export class Trace {
 
         // This edge is counted, or missed, or seen twice.
         let seen = 1;
-        if (miscounts) {
+        if (k >= nextMiscount) {
           if (k >= nextMissed) {
             seen = 0;
             this.missed += 1;
@@ -389,6 +396,7 @@ export class Trace {
             this.extra += 1;
             nextExtra = k + chance.gap(extraP);
           }
+          nextMiscount = wholeOf(Math.min(nextMissed, nextExtra));
         }
         if (ticking) pending += seen;
         else {
@@ -397,6 +405,7 @@ export class Trace {
             if (steps !== 0) {
               dueAt[ringTail] = time + latency;
               dueSteps[ringTail] = steps;
+              if (nextDue === Infinity) nextDue = time + latency;
               ringTail = ringTail + 1 === ring ? 0 : ringTail + 1;
             }
           } else if (output) {
@@ -413,7 +422,7 @@ export class Trace {
         }
 
         // Screw and nut.
-        const screw = (follows ? place + speed * owed : sent) * perStep * grows + cyclic * cS;
+        const screw = (follows ? place + speed * owed : sent) * travel + cyclic * c;
         if (nut < screw) nut = screw;
         else if (nut > screw + play) nut = screw + play;
         const error = nut - angle * perCount;
