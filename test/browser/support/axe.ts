@@ -11,6 +11,7 @@ const OPTIONS: RunOptions = {
   runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
   rules: { 'color-contrast-enhanced': { enabled: true }, 'target-size': { enabled: true } },
   resultTypes: ['violations'],
+  elementRef: true,
   // Style sheets are the page's own: fetching them again would be a request the journey has to explain.
   preload: false,
 };
@@ -20,7 +21,29 @@ export async function scan(page: Page): Promise<string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source);
   const violations = await page.evaluate(async (options) => {
     const { axe: engine } = window as unknown as { axe: typeof axe };
-    return (await engine.run(document, options)).violations;
+    const { violations: all } = await engine.run(document, options);
+    // Behind an open sheet nothing can be touched, however little of it the sheet leaves to be seen.
+    const modals = (root: ParentNode): Element[] => [
+      ...root.querySelectorAll('dialog:modal'),
+      ...[...root.querySelectorAll('*')].flatMap((e) => (e.shadowRoot ? modals(e.shadowRoot) : [])),
+    ];
+    const sheet = modals(document)[0];
+    const above = (e: Element): Element | null =>
+      e.assignedSlot ??
+      e.parentElement ??
+      ((e.getRootNode() as ShadowRoot).host) ??
+      null;
+    const inSheet = (e: Element | null): boolean => e !== null && (e === sheet || inSheet(above(e)));
+    return all.map(({ id, nodes }) => ({
+      id,
+      nodes: nodes
+        .filter(({ element }) => id !== 'target-size' || !sheet || inSheet(element ?? null))
+        .map(({ target, any, failureSummary }) => ({
+          target,
+          any: any.map(({ message }) => ({ message })),
+          failureSummary,
+        })),
+    }));
   }, OPTIONS);
   return violations.flatMap(({ id, nodes }) =>
     nodes.map(
