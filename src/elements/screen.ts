@@ -3,6 +3,10 @@ import { property } from 'lit/decorators.js';
 import { Listen, type Source } from './listen';
 import { shared } from './styles';
 
+let low: MediaQueryList | null = null;
+/** Whether the header has no room (as in the shell's style). To read the window's height would lay the page out. */
+const isLow = (): boolean => (low ??= matchMedia('(max-height: 620px)')).matches;
+
 /** A screen could not be drawn. */
 export class ScreenFailedEvent extends Event {
   static readonly type = 'ls-screen-failed';
@@ -88,7 +92,7 @@ export abstract class ScreenElement<A extends Source> extends LitElement {
 
   /** A question's label; where the height leaves no room for the header it carries the machine's name. */
   protected named(label: string, machine: string): string {
-    return innerHeight <= 620 && machine ? `${machine} · ${label}` : label;
+    return isLow() && machine ? `${machine} · ${label}` : label;
   }
 
   protected go(hash: string): void {

@@ -17,6 +17,8 @@ import type { App } from '../../state';
 type Way = 'any' | 'mm' | 'tpi' | 'in' | 'module' | 'dp' | 'feed-mm' | 'feed-in';
 const WAYS: readonly Way[] = ['any', 'mm', 'tpi', 'in', 'module', 'dp', 'feed-mm', 'feed-in'];
 const SHOWN = 24;
+/** So many fit beside one another; the others come after the key's own picture, so that no key waits for them. */
+const AT_ONCE = 4;
 
 /**
  * Typing a size or a pitch: the list narrows at each key. With a unit chosen, what was typed can also be used as
@@ -41,6 +43,9 @@ export class TypeScreen extends ScreenElement<App> {
         gap: var(--gap);
         overflow-x: auto;
       }
+      .others {
+        display: contents;
+      }
       .results .key {
         flex: 0 0 auto;
         min-inline-size: calc(50% - var(--gap) / 2);
@@ -49,6 +54,11 @@ export class TypeScreen extends ScreenElement<App> {
   ];
   @state() private typed = '';
   @state() private way: Way = 'any';
+  /** Always the same list: with a new one the pad would draw itself twice at each key. */
+  private readonly units = WAYS.map((w) => ({ id: w, label: threadsText.ways[w] }));
+  /** What the list stands for in full; until then only its beginning is drawn. */
+  @state() private drawn = '';
+  private others: unknown[] = [];
 
   private get found(): readonly Thread[] {
     if (this.way === 'module' || this.way === 'dp' || this.way.startsWith('feed')) return [];
@@ -72,6 +82,20 @@ export class TypeScreen extends ScreenElement<App> {
     return { choice, line: understood(read.value, PITCH_FIELD.units) };
   }
 
+  override updated(): void {
+    const now = this.asked;
+    if (this.drawn === now) return;
+    requestAnimationFrame(() => setTimeout(() => (this.drawn = this.asked)));
+  }
+
+  private keyOf(t: Thread) {
+    return html`<button class="key" @click=${() => this.pick(t)}>${t.designation}</button>`;
+  }
+
+  private get asked(): string {
+    return `${this.way} ${this.typed}`;
+  }
+
   private pick(t: Thread): void {
     void this.app.chooseFound(t);
     this.go('#/threads');
@@ -85,12 +109,14 @@ export class TypeScreen extends ScreenElement<App> {
   override render() {
     const bare = this.asItStands;
     const { found } = this;
-    const units = WAYS.map((w) => ({ id: w, label: threadsText.ways[w] }));
+    // Hidden rather than taken out meanwhile: the keys are used again for what comes next.
+    const whole = this.drawn === this.asked;
+    if (whole) this.others = found.slice(AT_ONCE).map((t) => this.keyOf(t));
     return html`<h1 class="vh">${threadsText.search}</h1>
       <ls-pad
         .label=${this.named(threadsText.searchLabel, this.app.profile?.name ?? '')}
         .value=${this.typed}
-        .units=${units}
+        .units=${this.units}
         .unit=${this.way}
         .mark=${mark()}
         .words=${padWords}
@@ -109,7 +135,8 @@ export class TypeScreen extends ScreenElement<App> {
                 </button>`
               : nothing
           }
-          ${found.map((t) => html`<button class="key" @click=${() => this.pick(t)}>${t.designation}</button>`)}
+          ${found.slice(0, AT_ONCE).map((t) => this.keyOf(t))}
+          <span class="others" ?hidden=${!whole}>${this.others}</span>
           ${
             found.length === 0 && !(bare && 'choice' in bare)
               ? html`<p class="note">${this.typed ? threadsText.nothingFound : threadsText.typeHint}</p>`
