@@ -4,9 +4,6 @@
 
 /** @typedef {import('playwright-core').Page} Page */
 
-/** Keys of the number pad pressed in turn. */
-const KEYS = ['1', '0', '2', '5', '3', '4', '6', '8', '7', '9'];
-
 /**
  * @param {Page} page
  * @param {string} hash
@@ -77,11 +74,10 @@ export async function keepOwnThreads(page, count) {
 }
 
 /**
- * Opens the look-up with its pad and gives the keys to press.
+ * Opens the look-up with its pad.
  * @param {Page} page
  */
 export async function openPad(page) {
   await go(page, 'threads/type');
   await page.getByRole('button', { name: '1', exact: true }).waitFor();
-  return KEYS;
 }

@@ -188,4 +188,13 @@ export const chartStyles = css`
       break-inside: avoid;
     }
   }
+  /* As high as the drawing that comes into it, so that nothing moves. */
+  .plot-to-come {
+    block-size: 1080px;
+  }
+  @media (min-width: 632px) {
+    .plot-to-come {
+      block-size: 760px;
+    }
+  }
 `;

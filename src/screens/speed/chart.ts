@@ -27,8 +27,8 @@ import { chartThreads, HUNG, type NamedThread } from './chart-threads';
 
 /** The drawing on a page of A4 or Letter, CSS pixels. */
 const PAPER = { width: 690, height: 850, font: 15 };
-/** Parts made after the drawing: the table below it, the page to hang up, the drawing for paper, the sizes not shown. */
-const PARTS = ['table', 'hung', 'drawn', 'more'] as const;
+/** Made one after another: the drawing, the table below it, the page to hang up, the drawing for paper, the sizes not shown. */
+const PARTS = ['plot', 'table', 'hung', 'drawn', 'more'] as const;
 /** Time for one piece of reckoning between two looks at the screen, ms. */
 const PIECE = 8;
 
@@ -264,11 +264,15 @@ export class ChartScreen extends ScreenElement<App> {
       <section class="drawn sheet">
         <h1>${t.title}</h1>
         ${this.heading(c)}
-        <ls-chart-plot
-          class="screen-only"
-          .data=${data}
-          .text=${`${t.plot} ${this.words.join(' ')}`}
-        ></ls-chart-plot>
+        ${
+          this.has('plot')
+            ? html`<ls-chart-plot
+                class="screen-only"
+                .data=${data}
+                .text=${`${t.plot} ${this.words.join(' ')}`}
+              ></ls-chart-plot>`
+            : html`<div class="plot-to-come screen-only"></div>`
+        }
         ${this.binding(c)}
         <div class="paper-only" aria-hidden="true">
           ${this.has('drawn') ? guard([data], () => plotOf(data, PAPER, t.plot, 'paper')) : nothing}

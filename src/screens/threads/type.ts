@@ -44,11 +44,19 @@ export class TypeScreen extends ScreenElement<App> {
         overflow-x: auto;
       }
       .others {
-        display: contents;
+        display: flex;
+        gap: var(--gap);
+      }
+      .others:empty {
+        display: none;
+      }
+      /* Not taken out while they wait: laid out as they are, unseen and out of reach. */
+      .others.waiting {
+        content-visibility: hidden;
       }
       .results .key {
         flex: 0 0 auto;
-        min-inline-size: calc(50% - var(--gap) / 2);
+        min-inline-size: calc(50cqi - 8px - var(--gap) / 2);
       }
     `,
   ];
@@ -109,7 +117,7 @@ export class TypeScreen extends ScreenElement<App> {
   override render() {
     const bare = this.asItStands;
     const { found } = this;
-    // Hidden rather than taken out meanwhile: the keys are used again for what comes next.
+    // Unseen rather than taken out meanwhile: the keys are used again for what comes next.
     const whole = this.drawn === this.asked;
     if (whole) this.others = found.slice(AT_ONCE).map((t) => this.keyOf(t));
     return html`<h1 class="vh">${threadsText.search}</h1>
@@ -136,7 +144,7 @@ export class TypeScreen extends ScreenElement<App> {
               : nothing
           }
           ${found.slice(0, AT_ONCE).map((t) => this.keyOf(t))}
-          <span class="others" ?hidden=${!whole}>${this.others}</span>
+          <span class="others ${whole ? '' : 'waiting'}">${this.others}</span>
           ${
             found.length === 0 && !(bare && 'choice' in bare)
               ? html`<p class="note">${this.typed ? threadsText.nothingFound : threadsText.typeHint}</p>`

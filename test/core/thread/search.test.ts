@@ -109,7 +109,9 @@ describe('search', () => {
   it('warms up in steps', () => {
     let steps = 0;
     while (warmSearch()) steps++;
-    expect(steps).toBeLessThan(FAMILIES.length);
+    // A step for each family, and sixty look-ups that make it quick.
+    expect(steps).toBeGreaterThanOrEqual(59);
+    expect(steps).toBeLessThan(FAMILIES.length + 60);
   });
 });
 

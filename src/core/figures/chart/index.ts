@@ -4,7 +4,7 @@ import type { LimitReading } from '../limit';
 import { Stops, type ChartThread } from './at';
 import { ceilingSpans, crossings, enteredLine, grooveLines, limitLines, samples } from './lines';
 import type { ChartPoint, Crossing, GrooveLine, LimitLine, Span } from './lines';
-import { rowOf, type ChartRow } from './rows';
+import { rowSteps, type ChartRow } from './rows';
 
 export type { ChartThread } from './at';
 export { GROOVE_IDS, grooveRoom, type GrooveId, type GrooveRoom } from './grooves';
@@ -57,9 +57,8 @@ export function* chartSteps(inputs: Inputs, threads: readonly ChartThread[]): Ge
   const stops = new Stops(inputs);
   const rows: ChartRow[] = [];
   for (const thread of threads) {
-    const row = rowOf(inputs, thread, stops);
+    const row = yield* rowSteps(inputs, thread, stops);
     if (row) rows.push(row);
-    yield;
   }
   const leads = rows.map((r) => leadNumber(r.lead));
   const from = Math.min(FROM, ...leads);

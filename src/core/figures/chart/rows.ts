@@ -53,13 +53,14 @@ const ownOf = (inputs: Inputs, limits: readonly LimitReading[]): OwnAnswer => {
   return fastest ? { kind: 'speed', rpm: fastest.value } : { kind: 'none' };
 };
 
-/** One line of the table; null for a thread without a pitch. */
-export const rowOf = (inputs: Inputs, of: ChartThread, stops: Stops): ChartRow | null => {
+/** One line of the table, a step for each time the figures are asked; null for a thread without a pitch. */
+export function* rowSteps(inputs: Inputs, of: ChartThread, stops: Stops): Generator<void, ChartRow | null> {
   const at = limitsAt(inputs, of);
-  return at && fromAt(inputs, of, at, stops);
-};
+  yield;
+  return at && (yield* fromAt(inputs, of, at, stops));
+}
 
-const fromAt = (inputs: Inputs, of: ChartThread, at: At, stops: Stops): ChartRow => {
+function* fromAt(inputs: Inputs, of: ChartThread, at: At, stops: Stops): Generator<void, ChartRow> {
   const rest = at.limits.filter((l) => l.id !== 'stopping-room');
   const groove = (id: GrooveId): RoomAnswer => {
     const room = grooveOf(id, at.thread, at.pitch);
@@ -68,6 +69,11 @@ const fromAt = (inputs: Inputs, of: ChartThread, at: At, stops: Stops): ChartRow
     const stop = stops.at(of, at.lead, room.usable);
     return stop ? answerOf([...rest, stop], room) : { kind: 'no-groove' };
   };
+  const grooves: Partial<Record<GrooveId, RoomAnswer>> = {};
+  for (const id of GROOVE_IDS) {
+    grooves[id] = groove(id);
+    yield;
+  }
   return {
     key: of.key,
     lead: at.lead,
@@ -75,7 +81,7 @@ const fromAt = (inputs: Inputs, of: ChartThread, at: At, stops: Stops): ChartRow
     starts: of.starts,
     drive: ceilingOf(at.limits.filter((l) => l.side === 'drive')),
     own: ownOf(inputs, rest),
-    grooves: Object.fromEntries(GROOVE_IDS.map((id) => [id, groove(id)])) as Record<GrooveId, RoomAnswer>,
+    grooves: grooves as Record<GrooveId, RoomAnswer>,
     entered: inputs.job.room ? answerOf(at.limits, null) : null,
   };
-};
+}
