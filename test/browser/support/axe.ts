@@ -29,10 +29,7 @@ export async function scan(page: Page): Promise<string[]> {
     ];
     const sheet = modals(document)[0];
     const above = (e: Element): Element | null =>
-      e.assignedSlot ??
-      e.parentElement ??
-      ((e.getRootNode() as ShadowRoot).host) ??
-      null;
+      e.assignedSlot ?? e.parentElement ?? (e.getRootNode() as ShadowRoot).host ?? null;
     const inSheet = (e: Element | null): boolean => e !== null && (e === sheet || inSheet(above(e)));
     return all.map(({ id, nodes }) => ({
       id,
