@@ -39,6 +39,8 @@ export class TypeScreen extends ScreenElement<App> {
         min-block-size: 0;
       }
       .results {
+        /* Its keys are half as wide as it is, those in the inner box too. */
+        container-type: inline-size;
         display: flex;
         gap: var(--gap);
         overflow-x: auto;
@@ -56,7 +58,7 @@ export class TypeScreen extends ScreenElement<App> {
       }
       .results .key {
         flex: 0 0 auto;
-        min-inline-size: calc(50cqi - 8px - var(--gap) / 2);
+        min-inline-size: calc(50cqi - var(--gap) / 2);
       }
     `,
   ];
