@@ -1,7 +1,8 @@
 import { sheetOf, type Registry, type Sheet } from '../core/figures/define';
 import { FIRST } from '../core/figures/first';
-import type { EventKind, Inputs } from '../core/context';
+import { fingerprint, type EventKind, type Inputs } from '../core/context';
 import type { Stated } from '../core/quantity';
+import type { Outcome } from '../core/run';
 import {
   blankProfile,
   readStored,
@@ -10,7 +11,7 @@ import {
   type FieldName,
   type MachineProfile,
 } from '../core/machine';
-import { readJob, readOwn, storeJob, storeOwn, type Job, type ThreadChoice } from '../core/job';
+import { NO_WORK, readJob, readOwn, storeJob, storeOwn, type Job, type ThreadChoice } from '../core/job';
 import { blankOwn, ownDesignation, ownId, type OwnThread, type Thread } from '../core/thread';
 import { blankSettings, MOST_WIRES, type MachineBody, type Settings, type Storage } from '../storage';
 import { Clock, dayOf } from './clock';
@@ -22,6 +23,7 @@ import { OwnThreads } from './own-threads';
 import { mergeFields } from './merge';
 import { Records } from './records';
 import { Readings } from './readings';
+import { Runs } from './runs';
 import { UndoList } from './undo';
 
 const PERSON = 'person';
@@ -39,6 +41,7 @@ export class App extends Emitter {
   readonly jobs: JobState;
   readonly own: OwnThreads;
   readonly records: Records;
+  readonly runs: Runs;
   private person: Live<Settings>;
   private channel: BroadcastChannel | null = null;
   private sheetNow: Sheet | null = null;
@@ -53,9 +56,20 @@ export class App extends Emitter {
     this.jobs = new JobState(storage, saved);
     this.records = new Records(storage.evidence, saved);
     this.own = new OwnThreads(storage, (key) => this.channel?.postMessage(`${OWN_SAVED}${key}`));
+    this.runs = new Runs(
+      storage,
+      {
+        machine: () => this.machine?.id ?? null,
+        inputs: () => this.inputs,
+        cutting: () => this.jobs.cuttingSince !== null,
+        startCut: () => this.startCut(),
+        endCut: () => this.endCut(),
+      },
+      saved,
+    );
     this.person = new Live(storage.settings, PERSON, blankSettings(), null, mergeFields, false, saved);
-    const { machines, jobs, records, clock, undo, readings, own } = this;
-    for (const part of [machines, jobs, records, clock, undo, readings, own])
+    const { machines, jobs, records, clock, undo, readings, own, runs } = this;
+    for (const part of [machines, jobs, records, clock, undo, readings, own, runs])
       part.subscribe(() => this.changed());
   }
 
@@ -66,7 +80,11 @@ export class App extends Emitter {
 
   /** Loads everything the first screen needs. */
   async load(): Promise<void> {
-    const [settings] = await Promise.all([this.storage.settings.get(PERSON), this.machines.load()]);
+    const [settings] = await Promise.all([
+      this.storage.settings.get(PERSON),
+      this.machines.load(),
+      this.runs.open(),
+    ]);
     if (settings) {
       this.person = new Live(
         this.storage.settings,
@@ -114,7 +132,7 @@ export class App extends Emitter {
   /** Another tab wrote: take over what it wrote, where nothing unwritten is here. */
   private async refresh(): Promise<void> {
     const before = this.machineId;
-    await Promise.all([this.person.reload(), this.machines.load()]);
+    await Promise.all([this.person.reload(), this.machines.load(), this.runs.open()]);
     if (this.machineId !== before) return this.openMachine();
     await Promise.all([this.jobs.current?.reload(), this.records.reload()]);
   }
@@ -143,13 +161,20 @@ export class App extends Emitter {
 
   /** What went wrong with saving, if anything: the newest failure of what is open. */
   get saveState(): SaveState {
-    const states = [this.machine?.state, this.jobs.current?.state, this.person.state, ...this.own.states];
+    const states = [
+      this.machine?.state,
+      this.jobs.current?.state,
+      this.person.state,
+      ...this.own.states,
+      ...this.runs.states,
+    ];
     return states.find((s) => s?.kind === 'failed' || s?.kind === 'conflict') ?? { kind: 'saved' };
   }
 
   /** A person has read which fields two tabs changed at once. */
   conflictSeen(): void {
-    for (const live of [this.machine, this.jobs.current, this.person, this.own]) live?.conflictSeen();
+    for (const live of [this.machine, this.jobs.current, this.person, this.own, this.runs])
+      live?.conflictSeen();
   }
 
   /** Tries again to write what could not be written. */
@@ -159,6 +184,7 @@ export class App extends Emitter {
       this.jobs.current?.flush(),
       this.person.flush(),
       this.own.flush(),
+      this.runs.flush(),
     ]);
   }
 
@@ -222,13 +248,14 @@ export class App extends Emitter {
     await this.useMachine(id);
   }
 
-  /** Chooses what to cut; starts and class go back to the thread's own. */
+  /** Chooses what to cut; starts and class go back to the thread's own, and what was entered of the work before is gone. */
   async chooseThread(thread: ThreadChoice, starts: number): Promise<void> {
     const machine = this.machine?.id;
     const before = this.job.thread ? storeJob(this.job) : null;
     const hand = thread.kind === 'own' ? { hand: thread.own.hand } : {};
     // What one thread is for says nothing of the next: it is judged strictly until that is said.
-    await this.jobs.change({ thread, starts, classId: null, use: null, ...hand });
+    const same = this.job.starts === starts && fingerprint(this.job.thread) === fingerprint(thread);
+    await this.jobs.change({ ...(same ? {} : NO_WORK), thread, starts, classId: null, use: null, ...hand });
     if (machine && before) this.undo.push({ code: 'thread', machine, before });
     if (thread.kind === 'catalogue' || thread.kind === 'own') {
       const used = thread.kind === 'own' ? ownId(thread.id) : thread.id;
@@ -289,6 +316,21 @@ export class App extends Emitter {
     this.undo.push({ code: 'readings', before: await this.readings.clear(prefix) });
   }
 
+  /** Ends the open run; true when it is on the disk. */
+  async endRun(outcome: Outcome, notes: string): Promise<boolean> {
+    const open = this.runs.current;
+    if (!open || !(await this.runs.end(outcome, notes))) return false;
+    this.undo.push({ code: 'run', run: open.id, name: open.run.threadName, away: false });
+    return true;
+  }
+
+  async putRunAway(id: string): Promise<boolean> {
+    const name = this.runs.ended.find((e) => e.id === id)?.run.threadName;
+    if (name === undefined || !(await this.runs.putAway(id))) return false;
+    this.undo.push({ code: 'run', run: id, name, away: true });
+    return true;
+  }
+
   /** Adds a wire or shank to those owned; false when there are too many already. */
   async addWire(wire: Stated): Promise<boolean> {
     const { wires } = this.settings;
@@ -321,6 +363,10 @@ export class App extends Emitter {
       return;
     }
     if (entry.code === 'readings') return this.readings.restore(entry.before);
+    if (entry.code === 'run') {
+      await (entry.away ? this.runs.bringBack(entry.run) : this.runs.reopen(entry.run));
+      return;
+    }
     if (entry.code === 'own-thread') {
       const own = readOwn(entry.before);
       return own ? this.writeOwn(entry.id, own, entry.deleted) : undefined;
@@ -331,10 +377,8 @@ export class App extends Emitter {
     }
     if (entry.code === 'field') return this.machines.restoreField(entry.machine, entry.field, entry.before);
     if (this.machine?.id !== entry.machine) await this.useMachine(entry.machine);
-    const { thread, starts, classId, hand, use } = readJob(entry.before);
-    // Only a thread of one's own brings its hand along.
-    const back = this.job.thread?.kind === 'own' ? { hand } : {};
-    return this.jobs.change({ thread, starts, classId, use, ...back });
+    // The whole job: its room and blank were of that thread, and so was the speed that suited them.
+    return this.jobs.change(readJob(entry.before));
   }
 
   /** Logs that something happened to the machine; what depends on it has to be checked again. */

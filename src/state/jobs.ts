@@ -48,7 +48,11 @@ export class JobState extends Emitter {
   change(part: Partial<Job>): Promise<void> {
     if (!this.live) return Promise.resolve();
     const { job, cuttingSince } = this.live.value;
-    return this.live.set({ job: Object.freeze({ ...job, ...part }), cuttingSince });
+    // A blank as measured is no bore.
+    const turned = part.side && part.side !== job.side ? { blank: null } : {};
+    // A room that comes without what it was worked out from was typed by a person.
+    const typed = 'room' in part ? { roomFrom: null } : {};
+    return this.live.set({ job: Object.freeze({ ...job, ...turned, ...typed, ...part }), cuttingSince });
   }
 
   setCutting(since: number | null): Promise<void> {

@@ -20,6 +20,8 @@ export type UndoEntry =
       readonly deleted: boolean;
       readonly away: boolean;
     }
+  /** A run that was ended, or put away among the records. */
+  | { readonly code: 'run'; readonly run: string; readonly name: string; readonly away: boolean }
   | { readonly code: 'readings'; readonly before: unknown }
   | { readonly code: 'wire'; readonly wire: unknown }
   | { readonly code: 'thread'; readonly machine: string; readonly before: unknown }
@@ -32,6 +34,7 @@ const CODES: readonly unknown[] = [
   'machine-put-away',
   'wire',
   'own-thread',
+  'run',
   'thread',
   'check',
   'event',

@@ -1,8 +1,20 @@
 import type { Envelope } from './envelope';
 
 /** Names of the stores in the database. Once released they never change. */
-export const STORES = ['machines', 'jobs', 'threads', 'settings', 'evidence', 'history', 'meta'] as const;
+export const STORES = [
+  'machines',
+  'jobs',
+  'threads',
+  'settings',
+  'evidence',
+  'history',
+  'meta',
+  'runs',
+] as const;
 export type StoreName = (typeof STORES)[number];
+
+/** Indexes of the store of runs, each by the field of the body that has its name. Only open runs have `open`. */
+export type RunIndex = 'machine' | 'open';
 
 /** One record of the add-only store: what a person saw or did, never altered, only marked as taken back. */
 export interface EvidenceRow {
@@ -31,6 +43,8 @@ export interface Work {
   page(store: StoreName, after: string | null, count: number): Promise<unknown[]>;
   /** Rows of `evidence` for one machine. */
   ofMachine(machine: string): Promise<unknown[]>;
+  /** Rows of `runs` that an index holds; all of them for null. */
+  runsBy(index: RunIndex, key: string | null): Promise<unknown[]>;
   put(store: StoreName, row: Row): void;
   remove(store: StoreName, key: string): void;
 }

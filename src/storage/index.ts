@@ -1,5 +1,7 @@
 import { readProfile, storeProfile, type MachineProfile } from '../core/machine';
 import { readJob, readOwn, storeJob, storeOwn, type Job } from '../core/job';
+import type { Run } from '../core/run';
+import { readRun, storeRun } from '../core/run/stored';
 import type { OwnThread } from '../core/thread';
 import { StorageError, type Backing, type StorageCode } from './backing';
 import { indexedBacking, type IndexedEvents } from './indexed';
@@ -29,6 +31,9 @@ export interface JobBody {
   readonly cuttingSince: number | null;
 }
 
+/** Earlier versions kept of a run: each of its steps is one, and what was taken is told by the run itself. */
+const KEPT_STEPS = 3;
+
 export interface Storage {
   /** False: nothing outlives this tab, and `trouble` says why. */
   readonly durable: boolean;
@@ -36,6 +41,7 @@ export interface Storage {
   readonly machines: Versioned<MachineBody>;
   readonly jobs: Versioned<JobBody>;
   readonly threads: Versioned<OwnThread>;
+  readonly runs: Versioned<Run>;
   readonly settings: Versioned<Settings>;
   readonly evidence: Evidence;
   readonly meta: Meta;
@@ -63,6 +69,7 @@ const storageOn = (backing: Backing, trouble: StorageCode | null): Storage => ({
     },
   }),
   threads: new Versioned<OwnThread>(backing, 'threads', { schema: 1, encode: storeOwn, decode: readOwn }),
+  runs: new Versioned<Run>(backing, 'runs', { schema: 1, encode: storeRun, decode: readRun }, KEPT_STEPS),
   settings: new Versioned<Settings>(backing, 'settings', {
     schema: 1,
     encode: (s) => s,

@@ -28,6 +28,7 @@ const workOf = (tx: IDBPTransaction<unknown, string[], 'readonly' | 'readwrite'>
     page: (store, after, count) =>
       tx.objectStore(store).getAll(after === null ? null : IDBKeyRange.lowerBound(after, true), count),
     ofMachine: (machine) => tx.objectStore('evidence').index('machine').getAll(machine),
+    runsBy: (index, key) => tx.objectStore('runs').index(index).getAll(key),
     // Errors of single requests come back through tx.done; unhandled here they would be reported twice.
     put: (store, row) =>
       void writer

@@ -1,3 +1,4 @@
+import type { Envelope } from './envelope';
 import { STORES, type Backing, type EvidenceRow, type Row, type StoreName, type Work } from './backing';
 
 type Tables = Map<StoreName, Map<string, unknown>>;
@@ -30,6 +31,13 @@ export const memoryBacking = (): Backing => {
       ofMachine: (machine) =>
         Promise.resolve(
           [...rows(mine, 'evidence').values()].filter((r) => (r as EvidenceRow).machine === machine),
+        ),
+      runsBy: (index, key) =>
+        Promise.resolve(
+          [...rows(mine, 'runs').values()].filter((r) => {
+            const at = ((r as Envelope).body as Partial<Record<string, unknown>> | null)?.[index];
+            return key === null ? at !== undefined : at === key;
+          }),
         ),
       put: (store, row: Row) => void rows(mine, store).set(row.id, structuredClone(row)),
       remove: (store, key) => void rows(mine, store).delete(key),

@@ -1,4 +1,4 @@
-import type { Backing, StoreName, Work } from './backing';
+import type { Backing, RunIndex, StoreName, Work } from './backing';
 import { newId } from './id';
 import { isEnvelope, type Codec, type Envelope, type Kept, type Unreadable } from './envelope';
 
@@ -44,6 +44,7 @@ export class Versioned<T> {
     private readonly backing: Backing,
     private readonly store: StoreName,
     private readonly codec: Codec<T>,
+    private readonly keptVersions = KEPT_VERSIONS,
   ) {}
 
   private read(row: unknown): Kept<T> | null {
@@ -78,6 +79,11 @@ export class Versioned<T> {
       if (rows.length < count) return;
       after = idOf(rows.at(-1));
     }
+  }
+
+  /** Those of the store of runs that an index holds. */
+  async by(index: RunIndex, key: string | null): Promise<Rows<T>> {
+    return this.sort(await this.backing.run('readonly', [this.store], (w) => w.runsBy(index, key)));
   }
 
   async get(id: string): Promise<Kept<T> | null> {
@@ -127,9 +133,9 @@ export class Versioned<T> {
     const row = (await w.get('meta', key)) as { value?: unknown } | undefined;
     const chain = Array.isArray(row?.value) ? (row.value as string[]) : [];
     const longer = [...chain, before.rev];
-    for (const rev of longer.slice(0, -KEPT_VERSIONS))
+    for (const rev of longer.slice(0, -this.keptVersions))
       w.remove('history', historyId(this.store, before.id, rev));
-    w.put('meta', { id: key, value: longer.slice(-KEPT_VERSIONS) });
+    w.put('meta', { id: key, value: longer.slice(-this.keptVersions) });
   }
 
   /** An earlier version, or null when it is no longer kept. */

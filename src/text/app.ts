@@ -45,6 +45,16 @@ export const saveText = {
   conflict: 'Changed in two tabs at once',
   seen: 'Seen',
   conflictNote: 'The newer value is kept. Look at these:',
+  /** Parts of a run, beside the fields of a machine or job. */
+  ofRun: {
+    taken: 'passes taken',
+    plans: 'plan of passes',
+    readings: 'readings of the run',
+    paused: 'pause',
+    ended: 'end of the run',
+    outcome: 'how it ended',
+    notes: 'notes',
+  } as Readonly<Record<string, string>>,
 } as const;
 
 /** Codes of device/updates. */
@@ -117,6 +127,7 @@ type Undoable =
   | { readonly code: 'field'; readonly field: FieldName }
   | { readonly code: 'machine-put-away'; readonly name: string }
   | { readonly code: 'own-thread'; readonly name: string; readonly away: boolean }
+  | { readonly code: 'run'; readonly name: string; readonly away: boolean }
   | { readonly code: 'wire' | 'readings' | 'thread' | 'check' | 'event' | 'hours' };
 
 /** What the undo key will do. */
@@ -130,6 +141,8 @@ export const undoText = (entry: Undoable): string => {
       return entry.away
         ? `Bring back ${entry.name || 'the thread'}`
         : `Undo the change of ${entry.name || 'the new thread'}`;
+    case 'run':
+      return entry.away ? `Bring back the record of ${entry.name}` : `Not ended: go on with ${entry.name}`;
     case 'readings':
       return 'Bring the readings back';
     case 'wire':
@@ -161,6 +174,16 @@ export const enterText = {
     length: 'Length of the thread',
     noseSize: 'Size of the tool nose',
     starts: 'Number of starts',
+    blank: 'Diameter of blank or bore, measured',
+    groove: 'Width of the groove’s floor',
+    shoulder: 'Height of the shoulder above the crests',
+    gap: 'Gap from the thread’s end to what is in the way',
+    topSlide: 'Angle on the top slide’s scale',
+    firstPass: 'Depth of the first pass, radial',
+    leastPass: 'Least depth of a pass, radial',
+    passCount: 'Number of passes',
+    chipArea: 'Area of the chip in a pass',
+    springPasses: 'Spring passes at the end',
   },
 } as const;
 

@@ -1,4 +1,5 @@
 import type { FieldName } from '../core/machine';
+import { dialFields } from './dial-fields';
 import { loadFields } from './load-fields';
 
 export interface FieldText {
@@ -420,6 +421,8 @@ export const fieldText: Record<FieldName, FieldText> = {
     where: 'A threaded nose without a lock lets go in reverse. Camlock, bolted and clamped chucks do not.',
     needed: 'It decides whether running in reverse may be advised.',
   },
+
+  ...dialFields,
 
   ...loadFields,
 

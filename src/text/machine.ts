@@ -14,6 +14,7 @@ export const groupName: Record<Group, string> = {
   pulses: 'Step pulses',
   controller: 'Controller',
   carriage: 'Carriage',
+  dials: 'Handwheels’ dials',
   load: 'Load and torque',
   spindle: 'Spindle and chuck',
   stop: 'Stopping',
@@ -143,6 +144,17 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
   spindleDrive: {
     speeds: { label: 'Fixed speeds', note: 'Belts or gears.' },
     range: { label: 'A range', note: 'A speed knob.' },
+  },
+  crossReads: {
+    diameter: { label: 'Diameter', note: 'The slide moves half of what the dial says.' },
+    radius: { label: 'Radius', note: 'The slide moves what the dial says.' },
+  },
+  topScale: {
+    'from-cross-slide': {
+      label: 'Square to the axis',
+      note: 'Zero with the top slide along the cross-slide.',
+    },
+    'from-axis': { label: 'Along the axis', note: 'Zero with the top slide along the bed.' },
   },
   chuckMount: {
     'screw-on': {

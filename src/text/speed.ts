@@ -38,6 +38,8 @@ export const speedText = {
   limits: 'Limits',
   room: 'Usable stopping room',
   roomKey: 'Enter stopping room',
+  roomLapsed: (mm: string): string => `${mm} was worked out for other figures: work it out again`,
+  workOut: 'Work it out',
   notAThreadingSpeed: 'Not a threading speed: stopping room not known.',
   sameSpeed: 'Keep the same speed from the first pass to the last.',
   noThread: 'Choose a thread first.',

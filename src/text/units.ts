@@ -28,6 +28,7 @@ export const unitLabel: Record<ShownUnit, string> = {
   'mm/s': 'mm/s',
   'mm/min': 'mm/min',
   'in/min': 'in/min',
+  mm2: 'mm²',
   deg: '°',
   N: 'N',
   kg: 'kg',

@@ -1,3 +1,6 @@
+import type { PlanDepth } from '../core/cut/plan';
+import type { PassRefusal } from '../core/cut/passes';
+import type { PassRule } from '../core/job';
 import type { InfeedRefusal, LimitRefusal } from '../core/thread';
 import type { LimitSource } from '../core/thread/limits';
 import { words } from './words';
@@ -16,6 +19,7 @@ export type SourceCode =
   | 'nutTheorem'
   | 'groove'
   | 'square'
+  | 'passes'
   | 'profile'
   | 'limits'
   | 'drill'
@@ -27,7 +31,10 @@ export type SourceCode =
   | 'whip'
   | 'chuck'
   | 'spindle'
-  | 'stopping';
+  | 'stopping'
+  | 'stop-room'
+  | 'stop-fades'
+  | 'coasting';
 
 /** Codes of what is said beside a figure: its conditions, or why there is none. */
 export type NoteCode =
@@ -51,6 +58,7 @@ export type NoteCode =
   | 'train-near'
   | 'train-other'
   | 'nut-conditions'
+  | 'nut-sum'
   | 'depth-stop-on-diameter'
   | 'depth-from-crest'
   | 'depth-root-short'
@@ -58,6 +66,23 @@ export type NoteCode =
   | 'depth-square-narrow'
   | 'blank-left-over'
   | 'blank-basic'
+  | `plan-${PassRule | PassRefusal}`
+  | `plan-aim-${PlanDepth['aim']}`
+  | 'plan-nominal'
+  | 'plan-rounded'
+  | 'plan-along'
+  | 'plan-alternate'
+  | 'plan-fewer'
+  | 'plan-spring-rubs'
+  | 'plan-no-flank'
+  | 'plan-past-flank'
+  | 'plan-measure'
+  | 'stop-depth'
+  | 'stop-angle'
+  | 'stop-inside'
+  | 'stop-nothing'
+  | 'stop-full-depth'
+  | 'coasting'
   | 'not-positive'
   | 'no-drill-near';
 
@@ -76,6 +101,8 @@ export const sourceText: Record<SourceCode, string> = {
     'Own derivation, in whole numbers; agrees with lathe makers’ dial plates for 8 tpi and 16 teeth',
   groove: 'Geometry of the groove; basic sizes of the thread’s standard (ISO 68-1, BS 84, BS 93)',
   square: 'Common practice: depth and width of half the pitch; no standard gives a square thread',
+  passes:
+    'Insert makers’ infeed rule; numbers of passes, least pass and angles by common practice; dial and geometry own reckoning',
   profile: 'The form’s basic profile; the catalogue names its standard or custom',
   limits: 'Limits of size of the thread’s own standard',
   drill: 'Common practice: major less pitch for metric, 75 % of thread for inch',
@@ -89,6 +116,11 @@ export const sourceText: Record<SourceCode, string> = {
   chuck: 'The maker’s mark on the chuck',
   spindle: 'The spindle’s own speeds as entered',
   stopping: 'Own reckoning; common practice for time and safety factor',
+  'stop-room':
+    'Own derivation from the tool’s shape: height × tangent of its leading flank, depth × tangent of the slide’s angle; margin by common practice',
+  'stop-fades':
+    'Run-out of a thread without groove, 2.5 P: GB/T 3, equivalent to ISO 3508, from memory; tool and creep by own derivation',
+  coasting: 'Own derivation: the drive follows each turn',
   'iso965-table': 'ISO 965-1, tables',
   'iso965-formula': 'ISO 965-1, formulas: its table leaves out this diameter and pitch',
   'asmeB1.1-formula': 'ASME B1.1, formulas',
@@ -108,7 +140,8 @@ export const sourceText: Record<SourceCode, string> = {
 export const noteText: Record<NoteCode, string> = {
   'no-diameter': 'A bare pitch or a feed has no diameter. Choose a thread from the list.',
   'held-exact': 'Held exactly. Exact if the entries match the machine.',
-  'held-near': 'Not held exactly: the error grows with travel. Keep the nut closed.',
+  'held-near':
+    'Not held exactly: the error grows with travel. The half-nut rule says whether the nut may be opened.',
   'held-other': 'The ratio is held in another form than two whole numbers. Its error is not reckoned here.',
   'held-sum':
     'Every addition is rounded, and the sum grows coarser the longer the spindle turns. It is reckoned from a fresh start; after more revs it is worse. Keep the nut closed.',
@@ -132,6 +165,8 @@ export const noteText: Record<NoteCode, string> = {
   'train-other': 'The train mounted is one for another lead. Change the wheels.',
   'nut-conditions':
     'Only while ratio, direction and power stay as they are, no counts are lost, the drive follows with the nut open, and the nut goes fully home. A dial plate may show fewer lines.',
+  'nut-sum':
+    'The ratio is held nearly. Over 200 passes, more than any plan has, its error stays below a tenth of what the thread allows: own choice. A spindle left to turn for more revs than stand here uses it up.',
   get 'depth-stop-on-diameter'() {
     return `Radial, from the nominal diameter to the basic ${words().pitchDiameter}. Stop on the measured diameter, not on this figure.`;
   },
@@ -139,6 +174,15 @@ export const noteText: Record<NoteCode, string> = {
     'Radial, from the crest as turned to the full width of groove. Measure the thread, not this depth.',
   'depth-root-short':
     'This nose is too large: the root stays short of where the mating crest needs room, though the diameter measured on the flanks is right.',
+  'stop-full-depth':
+    'At full depth of the finished thread, the blank as measured where it is entered. The tool is taken to be as wide as its flanks make it.',
+  'stop-inside':
+    'Inside, the front of the bar must clear the bottom of the hole as well: measure it from the tool’s tip.',
+  'stop-nothing': 'Nothing is left to stop in.',
+  'stop-depth': 'The depth or the height of the shoulder can’t be.',
+  'stop-angle':
+    'The angle can’t be: a slide set past the flank’s own angle cuts that flank away. Look which way its scale counts.',
+  coasting: 'If a stop cuts the spindle alone, with the nut closed and the drive alive.',
   'depth-left-over':
     'The insert cuts the crest too. Reckoned from a blank left 0.05 mm (0.002 in) over: common practice with such inserts.',
   'depth-square-narrow':
@@ -146,6 +190,45 @@ export const noteText: Record<NoteCode, string> = {
   'blank-left-over':
     'The insert cuts the crest too, so 0.03 to 0.07 mm (0.001 to 0.003 in) stays on the diameter for it: common practice. What the insert’s maker says goes first.',
   'blank-basic': 'A basic size alone, without limits: work to a gauge or the mating part.',
+  'plan-constant-chip':
+    'After each of n passes: depth ÷ √(n − 1) × √φ, φ = 0.3, 1, 2 … n − 1. After the first two each chip has the same area.',
+  'plan-equal-area': 'After pass i of n: depth × √(i ÷ n). Each chip has the same area.',
+  'plan-fixed-step': 'After pass i of n: depth × i ÷ n. The chip grows with the depth.',
+  'plan-rounded':
+    'Each setting is rounded to a whole division from zero, never added up from rounded steps. The last is the most that doesn’t pass the depth.',
+  get 'plan-nominal'() {
+    return `From the nominal diameter to the basic ${words().pitchDiameter}. With the blank as measured it is reckoned from there to the class’s own limits.`;
+  },
+  get 'plan-aim-middle'() {
+    return `From the blank as measured to the middle of the class’s limits of the ${words().pitchDiameter}.`;
+  },
+  get 'plan-aim-one-limit'() {
+    return `From the blank as measured to the basic ${words().pitchDiameter}, or the one limit known.`;
+  },
+  get 'plan-aim-basic'() {
+    return `From the blank as measured to the basic ${words().pitchDiameter}: no limits are known.`;
+  },
+  get 'plan-along'() {
+    return `Along the ${words().topSlide}: depth ÷ cos of its angle. It brings the tool along the axis by depth × tan of it.`;
+  },
+  get 'plan-alternate'() {
+    return `The ${words().topSlide} lies along the axis and is shifted by turns, so that one flank cuts at a time; never past (full depth − depth) × tan of the flank.`;
+  },
+  'plan-fewer': 'Fewer passes than the rule gives: none takes less than the least, for it would rub.',
+  'plan-spring-rubs':
+    'No spring passes: carbide that takes nothing hardens this stock. Insert makers advise against it.',
+  'plan-no-flank': 'This thread has no flank to feed along: straight in.',
+  get 'plan-past-flank'() {
+    return `The ${words().topSlide} would stand steeper than the flank and cut steps into it. Is its scale counted from the other axis?`;
+  },
+  'plan-measure': 'Stop on the thread as measured, not on the last setting.',
+  'plan-not-positive': 'A size is zero or below.',
+  'plan-dial-too-coarse': 'One division of the dial is deeper than the whole thread.',
+  'plan-too-many': 'This would take more than 200 passes.',
+  'plan-chip-below-least':
+    'The least that a pass may take makes a larger chip than is allowed at full depth. Allow a larger chip or a smaller least pass.',
+  'plan-first-below-least':
+    'The first pass and the least a pass may take leave no way to share out the depth. Allow a deeper first pass or a smaller least.',
   'depth-not-positive': 'A size is zero or below.',
   'depth-angle-out-of-range': 'The flank angles do not make a thread.',
   'depth-parallel-flanks':

@@ -48,6 +48,12 @@ export type FormulaCode =
   | 'drill'
   | 'drill-metric'
   | 'drill-inch'
+  | 'plan'
+  | 'plan-measured'
+  | 'plan-nominal'
+  | 'stopRoom'
+  | 'stopSpeed'
+  | 'coasting'
   | 'limits'
   | 'speed';
 
@@ -162,6 +168,23 @@ export const formulaText: Record<FormulaCode, FormulaText> = {
     formula: 'standard drill nearest to 75 % of thread: {drill}',
     asStated: true,
   },
+  plan: { title: 'Plan of passes', formula: '{depth}, shared out in whole divisions' },
+  'plan-measured': {
+    title: 'Plan of passes',
+    formula: 'half the difference of {blank} and {target}, + {below}',
+  },
+  'plan-nominal': { title: 'Plan of passes', formula: '{depth}' },
+  stopRoom: {
+    title: 'Room to stop in',
+    formula: '{whole} − {tool} − {creep} − {margin}',
+    signs: 'Rounded down to a thousandth of a millimetre.',
+  },
+  stopSpeed: {
+    title: 'Highest for this room',
+    formula: '60 × {room} ÷ ({lead} × {time} × {factor})',
+    signs: 'Rounded down to whole rpm.',
+  },
+  coasting: { title: 'Travel while the spindle coasts', formula: '{turns} × {lead}' },
   limits: { title: 'Speed limits', formula: 'each limit by itself' },
   speed: { title: 'Highest for this job', formula: 'the lowest of the limits, rounded down' },
 };
@@ -171,13 +194,19 @@ export const termText: Record<string, string> = {
   a: 'a, spindle revs',
   addendum: 'crest to pitch line',
   amperes: 'current of a phase',
+  angle: 'slide from square to the axis',
   b: 'b, screw pitches',
   allowed: 'allowed',
+  below: 'pitch line to the tool’s tip',
   bits: 'bits of fraction',
+  blank: 'blank as measured',
   bottom: 'largest bottom number',
   class: 'class',
+  count: 'passes that cut',
   counts: 'counts per spindle rev',
+  depth: 'depth',
   digits: 'digits after the mark',
+  division: 'depth of one division',
   diameter: 'diameter of the leadscrew',
   drill: 'drill',
   edges: 'edges per line',
@@ -194,6 +223,7 @@ export const termText: Record<string, string> = {
   largest: 'largest that reaches',
   lead: 'lead',
   least: 'left over, least',
+  leastChip: 'chip of the least pass at full depth',
   length: 'length of the leadscrew',
   limit: 'limit',
   lines: 'encoder lines',
@@ -233,6 +263,7 @@ export const termText: Record<string, string> = {
   starts: 'starts',
   stated: 'pitch as stated',
   steps: 'steps per leadscrew rev',
+  target: 'diameter aimed at on the flanks',
   teeth: 'teeth of the dial gear',
   time: 'whole stopping time',
   tip: 'pitch line to the insert’s tip',
@@ -241,12 +272,20 @@ export const termText: Record<string, string> = {
   volts: 'supply voltage',
   wait: 'time the controller waits',
   width: 'width of the tool',
+  'stopRoom.whole': 'groove, gap or run-out',
+  'stopRoom.tool': 'tool’s leading side before its tip',
+  'stopRoom.creep': 'creep of the slide by full depth',
+  'stopRoom.margin': 'margin',
+  'coasting.turns': 'turns it coasts',
   'torque.rated': 'rated torque',
   'screwLead.pitch': 'leadscrew pitch',
   'screwLead.starts': 'leadscrew starts',
   'motorPerScrew.screw': 'leadscrew pulley',
   'stepsPerScrewRev.steps': 'steps per motor rev',
   'nutRule.screw': 'half-nut pitch',
+  'nutRule.sum': 'groove moved after 200 passes',
+  'nutRule.tenth': 'a tenth of what is allowed',
+  'nutRule.lasts': 'used up after',
   'train.spindle': 'fixed wheel on the spindle',
   'train.shaft': 'fixed wheel on the first shaft',
   'train.wheels': 'drivers ÷ driven wheels',

@@ -150,6 +150,18 @@ export const MUTATIONS = [
     change: '',
   },
   {
+    name: 'single precision counts as held nearly for ever',
+    file: 'figures/nut-sum.ts',
+    find: " || form === 'float32'",
+    change: '',
+  },
+  {
+    name: 'lines are counted from the wrong line first used',
+    file: 'cut/half-nut.ts',
+    find: '(line + first - 1) % rule.of',
+    change: '(line + first) % rule.of',
+  },
+  {
     name: 'a dial gear that misses is trusted',
     file: 'cut/half-nut.ts',
     find: 'BigInt(teeth) % b !== 0n',

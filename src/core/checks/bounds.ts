@@ -1,6 +1,7 @@
 import type { InputPath } from '../context';
 import { stoppingPerRpm } from '../drive';
 import type { FigureId, Sheet } from '../figures';
+import { roomOf } from '../figures/room-from';
 import {
   add,
   ceil,
@@ -89,8 +90,10 @@ export const gapBounds = (sheet: Sheet): Bounds => {
 };
 
 /** A groove can't be narrower than the stopping room left in it, mm. */
-export const grooveBounds = ({ inputs: { job } }: Sheet): Bounds | null =>
-  job.room ? between(inBase(job.room), null) : null;
+export const grooveBounds = ({ inputs }: Sheet): Bounds | null => {
+  const room = roomOf(inputs);
+  return room && between(inBase(room), null);
+};
 
 /** Blank or bore between its limits, mm; a bare pitch has no diameter to hold it to, nor does a basic size judge. */
 export const blankBounds = (sheet: Sheet): Bounds | null => {

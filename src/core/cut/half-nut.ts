@@ -65,3 +65,10 @@ export const nutRule = (x: NutInputs): NutRule => {
   const marked = good.map((m) => (m === 0 ? lines : m)).sort((p, q) => p - q);
   return { kind: 'lines', lines: marked, of: lines, perTurn: BigInt(teeth) / b, a, b };
 };
+
+/**
+ * The good lines when the nut was first closed on line `first`, in their order round the dial. Where the dial was
+ * mounted doesn't matter: that closing is what the others are counted from. @param first from 1 to `of`
+ */
+export const linesFrom = (rule: Extract<NutRule, { kind: 'lines' }>, first: number): number[] =>
+  rule.lines.map((line) => ((line + first - 1) % rule.of) + 1).sort((p, q) => p - q);

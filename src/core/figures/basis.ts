@@ -4,6 +4,7 @@ import type { Course } from './course';
 import type { Ask } from './define';
 import type { RAMP_RULE } from './evidence';
 import type { FigureValues } from './ids';
+import { ROOM_READS } from './room-from';
 import type { LimitBasis, LimitId, Need } from './limit';
 import { MARGIN_ELECTRONIC } from './standing';
 import { exact, type ShownUnit, type Term } from './why';
@@ -52,6 +53,8 @@ export const READS = [
   'machine.wholeStopTime',
   'machine.safetyFactor',
   'job.room',
+  'job.roomFrom',
+  ...ROOM_READS,
   'context.records',
   'context.now',
   'context.day',
@@ -85,6 +88,13 @@ export class Basis {
     this.terms[name] = { amount: s && exact(s.value, s.unit), from: path };
     if (!s) this.missing.push(path);
     return s && inBase(s);
+  }
+
+  /** A figure that was entered and holds no longer: as missing as one that never was. */
+  lapsed(name: string, path: StatedPath): null {
+    this.terms[name] = { amount: null, from: path };
+    this.missing.push(path);
+    return null;
   }
 
   /** A stated figure in base units as physics needs it; null is noted as missing. */

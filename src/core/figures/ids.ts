@@ -1,4 +1,6 @@
 import type { NutRule } from '../cut';
+import type { CutPlan } from '../cut/plan';
+import type { StopPlace, StopRoom } from '../cut/stop';
 import type { Held } from '../drive';
 import type { Grows } from '../drive/formats';
 import type { Lead, Ratio, Stated } from '../quantity';
@@ -60,6 +62,13 @@ export interface FigureValues {
   depth: number;
   blank: Between;
   drill: TapDrill;
+  plan: CutPlan;
+  /** Where the carriage has to be stopped, and the room for it. */
+  stopRoom: { readonly place: StopPlace; readonly room: StopRoom };
+  /** Highest whole rpm for that room; 0: none. */
+  stopSpeed: bigint;
+  /** How far the carriage follows a spindle that coasts, mm. */
+  coasting: Ratio;
   limits: readonly LimitReading[];
   speed: SpeedVerdict;
 }

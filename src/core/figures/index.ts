@@ -4,6 +4,7 @@ export * from './ids';
 export * from './limit';
 export * from './verdict';
 export * from './evidence';
+export { roomFrom, roomOf, type RoomRead } from './room-from';
 export { TRAIN_LIMIT_PPM, type TrainNow } from './train';
 export { type Figure, type Sheet } from './define';
 export { classOf } from './thread';

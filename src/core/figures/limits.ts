@@ -6,6 +6,7 @@ import { define } from './define';
 import { RAMP_RULE, rampCovers } from './evidence';
 import { readLimit, type LimitBasis, type LimitId, type LimitReading } from './limit';
 import { direction, edgeGap, phaseCrowding, torque, whip } from './load';
+import { roomHolds } from './room-from';
 import { MARGIN_ELECTRONIC, MARGIN_NONE } from './standing';
 import { exact } from './why';
 
@@ -121,11 +122,12 @@ const LIMITS: readonly ((b: Basis, ask: LimitAsk) => LimitBasis | null)[] = [
     const limit = spindleTop(b, ask);
     return b.make('spindle-range', 'supporting', 'work', 'rpm', ratio(1), limit, MARGIN_NONE, 'spindle');
   },
-  (b) => {
+  (b, ask) => {
     const l = b.lead();
     const time = b.stated('time', 'machine.wholeStopTime');
     const factor = b.stated('factor', 'machine.safetyFactor');
-    const room = b.stated('room', 'job.room');
+    const holds = roomHolds(ask.input('job.roomFrom'), (path) => ask.input(path));
+    const room = holds ? b.stated('room', 'job.room') : b.lapsed('room', 'job.room');
     const per = l && time && factor ? drive.stoppingPerRpm(l, time, factor) : null;
     return b.make('stopping-room', 'required', 'work', 'mm', per, room, MARGIN_NONE, 'stopping');
   },

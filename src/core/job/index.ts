@@ -1,4 +1,5 @@
 export * from './job';
+export * from './work';
 export * from './fields';
 export * from './stored';
 export * from './own-thread';

@@ -1,7 +1,19 @@
 import { fromStored, stated, toStored, type Ratio, type Stated } from '../quantity';
 import { checkNumber, readStored, storeStated, type NumberField } from '../machine';
-import { FEED_FIELD, JOB_FIELDS, PITCH_FIELD } from './fields';
-import { blankJob, NOSE_KINDS, type Job, type ThreadChoice } from './job';
+import { FEED_FIELD, JOB_FIELDS, PITCH_FIELD, STATED_FIELDS, type StatedJobField } from './fields';
+import {
+  blankJob,
+  ENDINGS,
+  HOLDINGS,
+  INFEEDS,
+  MATERIALS,
+  NOSE_KINDS,
+  PASS_HOLDS,
+  PASS_RULES,
+  TOOL_MATERIALS,
+  type Job,
+  type ThreadChoice,
+} from './job';
 import { readOwn, storeOwn } from './own-thread';
 import { MAX_STARTS } from './starts';
 
@@ -32,13 +44,14 @@ export const readThread = (x: unknown): ThreadChoice | null => {
   return perRev && { kind: 'feed', perRev };
 };
 
+const each = <V>(of: (name: StatedJobField) => V): Record<StatedJobField, V> =>
+  Object.fromEntries(STATED_FIELDS.map((name) => [name, of(name)])) as Record<StatedJobField, V>;
+
 export const storeJob = (job: Job): Record<string, unknown> => ({
   ...job,
+  ...each((name) => job[name] && storeStated(job[name])),
   thread: storeThread(job.thread),
-  noseSize: job.noseSize && storeStated(job.noseSize),
   rpm: job.rpm && toStored(job.rpm),
-  room: job.room && storeStated(job.room),
-  length: job.length && storeStated(job.length),
 });
 
 const oneOf = <T>(x: unknown, options: readonly T[], otherwise: T): T =>
@@ -63,11 +76,18 @@ export const readJob = (x: unknown): Job => {
     hand: oneOf(raw.hand, ['right', 'left'] as const, 'right'),
     side: oneOf(raw.side, ['external', 'internal'] as const, 'external'),
     classId: typeof raw.classId === 'string' && raw.classId.length <= 12 ? raw.classId : null,
+    ...each((name) => readField(JOB_FIELDS[name], raw[name])),
     noseKind: oneOf(raw.noseKind, [...NOSE_KINDS, null], null),
-    noseSize: readField(JOB_FIELDS.noseSize, raw.noseSize),
     rpm: readRpm(raw.rpm),
-    room: readField(JOB_FIELDS.room, raw.room),
+    roomFrom: typeof raw.roomFrom === 'string' ? raw.roomFrom : null,
     use: oneOf(raw.use, ['fastener', 'leadscrew', 'worm', null] as const, null),
-    length: readField(JOB_FIELDS.length, raw.length),
+    material: oneOf(raw.material, [...MATERIALS, null], null),
+    ending: oneOf(raw.ending, [...ENDINGS, null], null),
+    holding: oneOf(raw.holding, [...HOLDINGS, null], null),
+    toolMaterial: oneOf(raw.toolMaterial, [...TOOL_MATERIALS, null], null),
+    infeed: oneOf(raw.infeed, [...INFEEDS, null], null),
+    passRule: oneOf(raw.passRule, [...PASS_RULES, null], null),
+    passHold: oneOf(raw.passHold, [...PASS_HOLDS, null], null),
+    outwards: raw.outwards === true,
   });
 };

@@ -12,6 +12,7 @@ export const GROUPS = [
   'pulses',
   'controller',
   'carriage',
+  'dials',
   'load',
   'spindle',
   'stop',

@@ -104,6 +104,13 @@ export const FIELDS = {
   carriageMax: number('carriage', ['mm/s', 'mm/min', 'in/min'], '0.1', '500'),
   backlash: number('carriage', ['mm', 'in'], '0', '5'),
 
+  crossReads: choice('dials', ['diameter', 'radius']),
+  crossDivision: number('dials', ['mm', 'in'], '0.0005', '1', { suggest: ['0.02', '0.025', '0.05'] }),
+  crossDivisions: number('dials', ['count'], '10', '1000', { whole: true, suggest: ['50', '100', '200'] }),
+  topDivision: number('dials', ['mm', 'in'], '0.0005', '1', { suggest: ['0.02', '0.025', '0.05'] }),
+  topDivisions: number('dials', ['count'], '10', '1000', { whole: true, suggest: ['50', '100'] }),
+  topScale: choice('dials', ['from-cross-slide', 'from-axis']),
+
   motorTorque: number('load', ['Nm'], '0.01', '500'),
   motorPeak: number('load', ['Nm'], '0.01', '1000'),
   torqueCurve: { kind: 'written', group: 'load', form: 'curve', maxLength: 200 },
@@ -126,6 +133,7 @@ export const FIELDS = {
   spindleMax: number('spindle', ['rpm'], '1', '20000'),
   chuckMaxRpm: number('spindle', ['rpm'], '50', '20000'),
   chuckMount: choice('spindle', ['screw-on', 'locked']),
+  coast: number('spindle', ['turns'], '0', '1000', { suggest: ['5', '10', '20'] }),
 
   stopCuts: choice('stop', ['power-both', 'power-drive', 'enable', 'input', 'none']),
   wholeStopTime: number('stop', ['s', 'ms'], '0.05', '10', { suggest: ['0.5', '1'] }),
@@ -142,17 +150,19 @@ export type MachineProfile = { readonly [K in FieldName]: ValueOf<(typeof FIELDS
 /** Fields that came later than the first machines kept, beside those of change gears. */
 const LATER: readonly FieldName[] = [
   ...(['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'] as const),
-  ...(['encoderPhaseError', 'directionWait'] as const),
+  ...(['encoderPhaseError', 'directionWait', 'coast'] as const),
 ];
 
 /**
  * What a field counts as on a machine that was kept before the field existed: all of those had an electronic drive,
- * and of change gears, load, forms of the ratio or a servo's gear nothing was known. undefined: the field has always been.
+ * and of change gears, dials, load, forms of the ratio or a servo's gear nothing was known. undefined: the field has always been.
  */
 export const beforeItExisted = (field: FieldName): 'electronic' | null | undefined => {
   if (field === 'driveKind') return 'electronic';
   const { group } = FIELDS[field];
-  return group === 'gears' || group === 'load' || LATER.includes(field) ? null : undefined;
+  return group === 'gears' || group === 'dials' || group === 'load' || LATER.includes(field)
+    ? null
+    : undefined;
 };
 
 /** Fields that no figure or check reads; the compiler holds this list complete (core/figures/coverage). */

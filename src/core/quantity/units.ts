@@ -11,6 +11,7 @@ export const UNITS = {
   mm: { dimension: 'length', factor: ratio(1) },
   in: { dimension: 'length', factor: MM_PER_INCH },
   um: { dimension: 'length', factor: ratio(1, 1000) },
+  mm2: { dimension: 'area', factor: ratio(1) },
   tpi: { dimension: 'length', factor: MM_PER_INCH, reciprocal: true },
   module: { dimension: 'pi-length', factor: ratio(1) },
   dp: { dimension: 'pi-length', factor: MM_PER_INCH, reciprocal: true },

@@ -38,8 +38,11 @@ export const checksText = {
   changedTitle: 'Something changed?',
   changedHelp: 'Say so here, and the checks that depend on it are due again.',
   changed: 'Something changed',
+  toCut: 'To the cut',
   startCut: 'Cut begins now',
   endCut: 'Cut has ended',
+  /** A run with passes begins and ends its cut itself. */
+  toRun: 'To the pass',
   afterAll: 'The rest is what you see and hear at the lathe. If anything changes, stop and check again.',
   caution:
     'Records of what you did and saw: the app sees nothing of the lathe. Local rules and trained people decide. A key in this app stops nothing.',

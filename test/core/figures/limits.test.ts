@@ -158,9 +158,9 @@ describe('what is not known', () => {
   // A servo's, or a way that does as well as the motor's data.
   const NO_LIMIT_EITHER = [
     ...['backlash', 'chuckMount', 'stopCuts', 'motorPeak', 'torqueCurve'],
-    ...['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'],
+    ...['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits', 'coast'],
   ];
-  const GEARS = FIELD_NAMES.filter((f) => FIELDS[f].group === 'gears');
+  const GEARS = FIELD_NAMES.filter((f) => ['gears', 'dials'].includes(FIELDS[f].group));
   const limited = FIELD_NAMES.filter(
     (f) => ![...NO_LIMIT, ...NO_LIMIT_TOO, ...NO_LIMIT_EITHER, ...GEARS].includes(f),
   );

@@ -7,19 +7,25 @@ import { EXAMPLES, type ExampleId } from '../../../src/core/machine/examples';
 import { is, QUIET, rpm } from './support';
 
 /** A thread on each example that leaves nothing unknown there, and lets the nut be opened where there is a dial. */
-const job = (thread: string): Job => ({
+/** @param topSlide 29.5° from square, as the machine's own scale says it */
+const job = (thread: string, topSlide = '29.5'): Job => ({
   ...blankJob(),
   thread: { kind: 'catalogue', id: thread },
   rpm: rpm(100),
   room: is('4', 'mm'),
   noseKind: 'radius',
   noseSize: is('0.1', 'mm'),
+  ending: 'groove',
+  groove: is('6', 'mm'),
+  shoulder: is('1', 'mm'),
+  infeed: 'modified-flank',
+  topSlide: is(topSlide, 'deg'),
 });
 /** Of the examples those with an electronic drive; change gears have a test of their own. */
 type Electronic = Exclude<ExampleId, 'dunlin'>;
 const JOBS: Record<Electronic, Job> = {
   heron: job('iso-coarse:M16'),
-  bittern: job('unc:1/2-13'),
+  bittern: job('unc:1/2-13', '60.5'),
   plover: job('iso-coarse:M10'),
 };
 
@@ -50,6 +56,16 @@ const MAY_DO_WITHOUT: readonly (readonly [FieldName, readonly FigureId[], readon
     ],
     ['screwPitch', ['train'], ['heron', 'bittern', 'plover'], 'an electronic drive has no train'],
     ['screwStarts', ['train'], ['heron', 'bittern', 'plover'], 'an electronic drive has no train'],
+    ['crossReads', ['plan'], ['heron', 'bittern', 'plover'], 'along the flank the top slide alone is set'],
+    ['crossDivision', ['plan'], ['heron', 'bittern', 'plover'], 'along the flank the top slide alone is set'],
+    [
+      'crossDivisions',
+      ['plan'],
+      ['heron', 'bittern', 'plover'],
+      'divisions alone do where turns aren’t known',
+    ],
+    ['topDivisions', ['plan'], ['heron', 'bittern', 'plover'], 'divisions alone do where turns aren’t known'],
+    ['topScale', ['limits', 'speed'], ['heron', 'bittern', 'plover'], 'a room that a person typed holds'],
     ['halfNut', ['ratioHeld'], ['heron', 'bittern', 'plover'], 'not known counts as a nut that opens'],
   ];
 const excused = (field: FieldName, figure: FigureId, on: Electronic): boolean =>
@@ -144,6 +160,10 @@ describe('a job of which something isn’t chosen', () => {
       'depth',
       'blank',
       'drill',
+      'plan',
+      'stopRoom',
+      'stopSpeed',
+      'coasting',
     ]);
     expect(without({ thread: null }).get('nutRule').missing).toEqual(['job.thread']);
   });
@@ -152,8 +172,8 @@ describe('a job of which something isn’t chosen', () => {
     expect(without({ room: null }).get('speed').missing).toEqual(['job.room']);
   });
   it('no nose: no depth', () => {
-    expect(lost({ noseKind: null })).toEqual(['depth']);
-    expect(lost({ noseSize: null })).toEqual(['depth']);
+    expect(lost({ noseKind: null })).toEqual(['depth', 'plan', 'stopRoom', 'stopSpeed']);
+    expect(lost({ noseSize: null })).toEqual(['depth', 'plan', 'stopRoom', 'stopSpeed']);
     expect(lost({ noseKind: 'sharp', noseSize: null })).toEqual([]);
   });
   it('no speed set: what is allowed is known, how the set speed stands is not asked', () => {

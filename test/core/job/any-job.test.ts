@@ -1,5 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import {
+  ENDINGS,
+  HOLDINGS,
+  INFEEDS,
+  MATERIALS,
+  PASS_HOLDS,
+  PASS_RULES,
+  TOOL_MATERIALS,
+} from '../../../src/core/job';
 import { blankJob, readJob, readThread, storeJob, type Job } from '../../../src/core/job';
 import { ratio, stated, type Unit } from '../../../src/core/quantity';
 
@@ -31,6 +40,27 @@ const job: fc.Arbitrary<Job> = fc.record({
   room: fc.option(fc.oneof(length('mm'), length('in'))),
   use: fc.constantFrom('fastener', 'leadscrew', 'worm', null),
   length: fc.option(fc.oneof(length('mm'), length('in'))),
+  material: fc.constantFrom(...MATERIALS, null),
+  blank: fc.option(fc.oneof(length('mm'), length('in'))),
+  ending: fc.constantFrom(...ENDINGS, null),
+  groove: fc.option(length('mm')),
+  shoulder: fc.option(length('mm')),
+  roomFrom: fc.option(fc.string({ maxLength: 60 })),
+  gap: fc.option(fc.oneof(length('mm'), length('in'))),
+  holding: fc.constantFrom(...HOLDINGS, null),
+  toolMaterial: fc.constantFrom(...TOOL_MATERIALS, null),
+  infeed: fc.constantFrom(...INFEEDS, null),
+  topSlide: fc.option(fc.bigInt(0n, 180n).map((n) => stated(ratio(n, 2n), 'deg'))),
+  passRule: fc.constantFrom(...PASS_RULES, null),
+  passHold: fc.constantFrom(...PASS_HOLDS, null),
+  firstPass: fc.option(
+    parts.map(([n, d]) => stated(ratio(n, 100n * d), 'mm')).filter((s) => s.value.n * 200n >= s.value.d),
+  ),
+  leastPass: fc.option(parts.map(([n]) => stated(ratio(n, 100n), 'mm'))),
+  passCount: fc.option(fc.bigInt(1n, 200n).map((n) => stated(ratio(n), 'count'))),
+  chipArea: fc.option(parts.map(([n]) => stated(ratio(n, 100n), 'mm2'))),
+  springPasses: fc.option(fc.bigInt(0n, 10n).map((n) => stated(ratio(n), 'count'))),
+  outwards: fc.boolean(),
 });
 
 describe('any job that can be chosen', () => {

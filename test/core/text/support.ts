@@ -74,6 +74,36 @@ const ofFamily = (family: string, noses: typeof NOSES): Job[] => {
   );
 };
 
+const count = (n: bigint) => stated(ratio(n), 'count');
+/** What a plan of passes can be made by, and what it can't. */
+const PLANS: readonly Partial<Job>[] = [
+  {
+    passRule: 'equal-area',
+    infeed: 'alternate-flank',
+    length: mm(20n),
+    rpm: ratio(100),
+    material: 'mild-steel',
+  },
+  { passRule: 'fixed-step', passHold: 'count', passCount: count(200n), classId: '6g' },
+  { passHold: 'chip', chipArea: stated(ratio(1, 1000), 'mm2') },
+  { passHold: 'first', firstPass: mm(1n, 100n) },
+  { passHold: 'count', passCount: count(100n), leastPass: mm(1n, 10n) },
+  { infeed: 'flank', topSlide: stated(ratio(121, 2), 'deg') },
+  { material: 'stainless', toolMaterial: 'carbide', springPasses: count(2n) },
+  { side: 'internal', blank: mm(138n, 10n) },
+  { blank: mm(14n) },
+];
+
+const PLANNED: readonly Job[] = PLANS.map((plan) =>
+  job({
+    thread: { kind: 'catalogue', id: 'iso-coarse:M16' },
+    noseKind: 'radius',
+    noseSize: mm(1n, 10n),
+    blank: mm(159n, 10n),
+    ...plan,
+  }),
+);
+
 /** Nothing chosen, bare pitches, worms, a feed, a thread. */
 const FEW: readonly Job[] = [
   blankJob(),
@@ -97,8 +127,8 @@ export const inputsOf = (machine: MachineProfile, j: Job, context: Context = CON
   context,
 });
 
-/** The few jobs on every machine; every form, nose and family on the first. */
+/** The few jobs on every machine; every form, nose, family and kind of plan on the first. */
 export const cases = (): readonly Inputs[] => [
   ...MACHINES.flatMap((m) => FEW.map((j) => inputsOf(m, j))),
-  ...[...FORMS, ...BARE, ...FAMILY_JOBS].map((j) => inputsOf(EXAMPLES.heron(), j)),
+  ...[...FORMS, ...BARE, ...FAMILY_JOBS, ...PLANNED].map((j) => inputsOf(EXAMPLES.heron(), j)),
 ];

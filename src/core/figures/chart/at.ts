@@ -4,6 +4,7 @@ import { leadHigh, ratioText, stated, type Lead, type Ratio } from '../../quanti
 import type { Thread } from '../../thread';
 import type { LimitReading } from '../limit';
 import { figuresFor } from '../registry';
+import { roomOf } from '../room-from';
 
 /** A thread to be looked at on the machine, in place of the job's own. */
 export interface ChartThread {
@@ -29,7 +30,9 @@ export const limitsAt = (
   { thread, starts }: Omit<ChartThread, 'key'>,
   room?: Ratio,
 ): At | null => {
-  const job = { ...inputs.job, thread, starts, ...(room ? { room: stated(room, 'mm') } : {}) };
+  // The job's room, if it holds for the job, is taken as what is left for this thread too.
+  const left = room ? stated(room, 'mm') : roomOf(inputs);
+  const job = { ...inputs.job, thread, starts, room: left, roomFrom: null };
   const sheet = figuresFor({ ...inputs, job });
   const lead = sheet.get('lead').value;
   const pitch = sheet.get('pitch').value;

@@ -2,6 +2,7 @@ import type { Inputs } from '../../context';
 import { ratio, stated, toNumber, type Ratio } from '../../quantity';
 import { UNDERCUT_PITCHES } from '../../thread/undercut';
 import type { LimitId, LimitReading } from '../limit';
+import { roomOf } from '../room-from';
 import { ceilingOf } from '../verdict';
 import { limitsAt, type Stops } from './at';
 import { GROOVE_IDS, grooveRoom, type GrooveId } from './grooves';
@@ -157,7 +158,7 @@ export function* grooveLines(stops: Stops, from: number, to: number): Generator<
 
 /** What the room entered for the job allows, were it left for every lead; null where it or the stopping time isn't known. */
 export const enteredLine = (inputs: Inputs, all: readonly Sample[]): readonly ChartPoint[] | null => {
-  if (!inputs.job.room) return null;
+  if (!roomOf(inputs)) return null;
   const points = all.flatMap((s) => {
     const rpm = withinOf(s, 'stopping-room');
     return rpm === null || rpm < 1 ? [] : [{ lead: toNumber(s.lead), rpm }];

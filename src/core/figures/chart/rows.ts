@@ -1,6 +1,7 @@
 import type { Inputs } from '../../context';
 import type { Lead, Ratio } from '../../quantity';
 import type { LimitReading } from '../limit';
+import { roomOf } from '../room-from';
 import { ceilingOf, standingAt, type Ceiling } from '../verdict';
 import { limitsAt, type At, type ChartThread, type Stops } from './at';
 import { GROOVE_IDS, grooveOf, type GrooveId, type GrooveRoom } from './grooves';
@@ -82,6 +83,6 @@ function* fromAt(inputs: Inputs, of: ChartThread, at: At, stops: Stops): Generat
     drive: ceilingOf(at.limits.filter((l) => l.side === 'drive')),
     own: ownOf(inputs, rest),
     grooves: grooves as Record<GrooveId, RoomAnswer>,
-    entered: inputs.job.room ? answerOf(at.limits, null) : null,
+    entered: roomOf(inputs) ? answerOf(at.limits, null) : null,
   };
 }

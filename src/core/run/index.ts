@@ -1,0 +1,4 @@
+export * from './run';
+export * from './progress';
+export * from './changes';
+export * from './stored';
