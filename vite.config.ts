@@ -93,6 +93,18 @@ export default defineConfig({
   plugins: [
     contentPolicy(),
     {
+      // Style sheets and templates in scripts are text to the minifier: their comments and blanks would go to every phone.
+      name: 'latheside-tidy-templates',
+      enforce: 'pre',
+      apply: 'build',
+      transform(code, id) {
+        if (!/src[\\/](elements|screens)[\\/].*\.ts$/.test(id)) return null;
+        const tidy = (sheet: string): string => sheet.replace(/\/\*[^]*?\*\//g, '').replace(/\s+/g, ' ');
+        // To code indentation is nothing, to a template it is one blank.
+        return { code: code.replace(/\bcss`[^`]*`/g, tidy).replace(/\n[ \t]+/g, '\n'), map: null };
+      },
+    },
+    {
       name: 'latheside-out-dir',
       configResolved(config) {
         outDir = config.build.outDir;

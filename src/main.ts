@@ -12,50 +12,47 @@ import { setWords } from './text/words';
 const MODULES = {
   threads: () => import('./screens/threads/threads'),
   find: () => import('./screens/threads/look-up'),
-  limits: () => import('./screens/threads/limits'),
-  measure: () => import('./screens/threads/measure'),
-  identify: () => import('./screens/threads/identify'),
-  held: () => import('./screens/threads/held'),
-  own: () => import('./screens/threads/own'),
-  trains: () => import('./screens/threads/trains'),
-  feed: () => import('./screens/speed/feed'),
-  trace: () => import('./screens/speed/trace'),
-  raise: () => import('./screens/speed/raise'),
-  chart: () => import('./screens/speed/chart'),
   speed: () => import('./screens/speed'),
   checks: () => import('./screens/checks'),
-  sheet: () => import('./screens/machine/sheet'),
-  machine: () => import('./screens/machine'),
+  rest: () => import('./screens/rest'),
   enter: () => import('./screens/enter'),
-  settings: () => import('./screens/settings'),
   later: () => import('./screens/shell/later'),
 };
 const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-threads': 'threads',
   'ls-find': 'find',
   'ls-type': 'find',
-  'ls-limits': 'limits',
-  'ls-measure': 'measure',
-  'ls-identify': 'identify',
-  'ls-held': 'held',
-  'ls-own': 'own',
-  'ls-own-thread': 'own',
-  'ls-trains': 'trains',
-  'ls-feed': 'feed',
-  'ls-trace': 'trace',
-  'ls-raise': 'raise',
-  'ls-chart': 'chart',
+  'ls-limits': 'rest',
+  'ls-measure': 'rest',
+  'ls-identify': 'rest',
+  'ls-held': 'rest',
+  'ls-own': 'rest',
+  'ls-own-thread': 'rest',
+  'ls-trains': 'rest',
   'ls-speed': 'speed',
+  'ls-feed': 'rest',
+  'ls-trace': 'rest',
+  'ls-raise': 'rest',
+  'ls-chart': 'rest',
   'ls-checks': 'checks',
-  'ls-machine': 'machine',
-  'ls-sheet-page': 'sheet',
-  'ls-machines': 'machine',
-  'ls-field': 'machine',
+  'ls-cut': 'rest',
+  'ls-cut-work': 'rest',
+  'ls-cut-stop': 'rest',
+  'ls-cut-nut': 'rest',
+  'ls-cut-plan': 'rest',
+  'ls-cut-pass': 'rest',
+  'ls-cut-measure': 'rest',
+  'ls-cut-records': 'rest',
+  'ls-cut-ways': 'rest',
+  'ls-machine': 'rest',
+  'ls-sheet-page': 'rest',
+  'ls-machines': 'rest',
+  'ls-field': 'rest',
   'ls-enter': 'enter',
-  'ls-settings': 'settings',
+  'ls-settings': 'rest',
 };
 /** Places where a person stands at the lathe: the screen stays on. */
-const AWAKE = ['speed', 'checks'];
+const AWAKE = ['speed', 'checks', 'cut'];
 
 /** Figures beside those that Speed shows; kept here until there is an app to take them. */
 let figures: Parameters<App['addFigures']>[0] | null = null;
@@ -93,6 +90,16 @@ const followCut = (app: App): (() => void) => {
       hold = null;
     }
   };
+};
+
+/** The tab that takes a run's passes holds its lock; in every other tab the run can only be read. */
+const followRun = async (app: App): Promise<void> => {
+  const { RunLock } = await import('./device/run-lock');
+  const lock = new RunLock((id, hold) => app.runs.holding(id, hold));
+  app.runs.takeOver = () => lock.takeOver();
+  const follow = (): void => lock.follow(app.runs.current?.id ?? null);
+  app.subscribe(follow);
+  follow();
 };
 
 const followPlace = (): (() => void) => {
@@ -154,9 +161,14 @@ const start = async (): Promise<void> => {
   document.querySelector('.door')?.remove();
   await afterPaint();
   performance.mark('latheside:usable');
-  await app.loadRest();
+  await Promise.all([app.loadRest(), followRun(app)]);
   const updates = import('./device/updates');
-  await Promise.all([...Object.values(MODULES).map((m) => m()), loadFigures(), app.own.load()]);
+  await Promise.all([
+    ...Object.values(MODULES).map((m) => m()),
+    loadFigures(),
+    app.own.load(),
+    app.runs.load(),
+  ]);
   warmInSlices((await import('./core/thread/search')).warmSearch);
   const { watchUpdates } = await updates;
   shell.updates = watchUpdates({

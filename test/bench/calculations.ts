@@ -6,6 +6,7 @@ import { blankJob } from '../../src/core/job';
 import { EXAMPLES } from '../../src/core/machine/examples';
 import { lead, ratio, stated } from '../../src/core/quantity';
 import { blankOwn, catalogue, threadOfOwn } from '../../src/core/thread';
+import { findable, findRuns } from '../../src/core/run/search';
 import { indexThreads, search } from '../../src/core/thread/search';
 
 /** Typed one key after another; the list is asked for at each. */
@@ -56,6 +57,37 @@ export function lookUps(own: ReturnType<typeof indexThreads>[] = []): { first: n
     }
   }
   return { first, each };
+}
+
+const RECORDS = 10_000;
+const MONTHS = ['January', 'March', 'May', 'July', 'October', 'December'];
+
+/** What the record of a finished cut is found by, as long as the app makes it. */
+const recordText = (at: number): string =>
+  [
+    `M${4 + (at % 60)}×${1 + (at % 7) / 4} 6g Kestrel Shed behind the house Free-cutting steel HSS External Right-hand`,
+    `Finished: within limits ${1 + (at % 28)} ${MONTHS[at % 6] ?? ''} ${2020 + (at % 7)}`,
+    `2024-03-${at % 28} 14:${at % 60} ${1 + (at % 28)}.3.2024 spindle nose for order ${at}, second try`,
+  ].join(' ');
+
+/** Milliseconds of making 250 records ready, and of each look-up among ten thousand. */
+export function recordLookUps() {
+  const records: ReturnType<typeof findable>[] = [];
+  const making: number[] = [];
+  for (let at = 0; at < RECORDS; at += 250)
+    making.push(
+      time(() => {
+        for (let i = at; i < at + 250; i += 1) records.push(findable(`${i}`, recordText(i)));
+      }),
+    );
+  const each: number[] = [];
+  for (const typed of ['m10 kestrel march', '3 may 2024', 'order 9876', 'nothing of that kind'])
+    for (let round = 0; round < 5; round += 1)
+      for (let keys = 1; keys <= typed.length; keys += 1)
+        each.push(time(() => void findRuns(records, typed.slice(0, keys))));
+  const [first = 0, ...rest] = making;
+  const [firstLookUp = 0, ...others] = each;
+  return { making: { first, each: rest }, lookUp: { first: firstLookUp, each: others } };
 }
 
 /** Milliseconds of the whole gauge, reckoned anew for a thread and a speed each time. */

@@ -17,7 +17,13 @@ export async function measureCalculations() {
     await slow(page);
     const times = await page.evaluate(async (address) => {
       const core = await import(address);
-      return { lookUp: core.lookUps(), own: core.ownLookUps(), gauge: core.gauges(), trains: core.trains() };
+      return {
+        lookUp: core.lookUps(),
+        own: core.ownLookUps(),
+        records: core.recordLookUps(),
+        gauge: core.gauges(),
+        trains: core.trains(),
+      };
     }, `${host.url}core.js`);
     await context.close();
     await host.close();
@@ -31,6 +37,8 @@ export async function measureCalculations() {
       lookUp: summary(times.lookUp),
       'look-up with 10,000 own': summary(times.own.lookUp),
       'index of 500 own': summary(times.own.indexing),
+      'look-up of 10,000 records': summary(times.records.lookUp),
+      '250 records made ready': summary(times.records.making),
       gauge: summary(times.gauge),
       'trains of 20 wheels': summary(times.trains),
     };

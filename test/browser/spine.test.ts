@@ -88,6 +88,10 @@ describe('from a first visit to recorded checks', () => {
     await person.reads('ANY LINE');
     await person.reads('20 tpi');
     await person.place('Speed');
+    // The room was the work's before.
+    await person.reads('Not a threading speed: stopping room not known.');
+    await person.link('Enter stopping room');
+    await person.types('2.5', 'mm');
     // 60 × 2.5 ÷ (1.27 × 0.5 × 1.5) = 157.48
     await person.reads('Highest for this job 157 rpm');
 

@@ -22,7 +22,7 @@ afterAll(async () => {
 });
 
 describe('every screen and state', () => {
-  it('can be hit as the design asks, and holds text of twice the size', { timeout: 300_000 }, async () => {
+  it('can be hit as the design asks, and holds text of twice the size', { timeout: 480_000 }, async () => {
     const { page } = phone;
     const small: string[] = [];
     const large: string[] = [];

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nutRule } from '../../src/core/cut';
+import { linesFrom, nutRule } from '../../src/core/cut';
 import { lead, ratio, type Ratio } from '../../src/core/quantity';
 
 /**
@@ -37,6 +37,16 @@ describe('dial plates of 8 tpi lathes', () => {
     if (places === 16) expect(rule.kind).toBe('anywhere');
     else expect(rule.kind === 'lines' ? rule.lines.length : 0).toBe(places);
   });
+  // A line used first shifts the others with it: the plates count from the line one begins on.
+  it.each([
+    [ratio(10), 3, [3, 7, 11, 15]],
+    [ratio(13), 5, [5, 13]],
+    [ratio(23, 2), 7, [7]],
+    [ratio(20), 2, [2, 4, 6, 8, 10, 12, 14, 16]],
+  ])('%o tpi, first closed on line %i', (threads, first, lines) => {
+    const rule = on8tpi(threads);
+    expect(rule.kind === 'lines' ? linesFrom(rule, first) : null).toEqual(lines);
+  });
   it('4 tpi: every second place, against the plate that says any', () => {
     const rule = on8tpi(ratio(4));
     expect(rule.kind === 'lines' ? rule.lines.length : 0).toBe(8);
@@ -55,6 +65,19 @@ describe('the textbook rule for a dial on a 6 tpi screw', () => {
       exactRatio: true,
     });
   const INCH_LINES = [6, 12, 18, 24];
+
+  // Own calculations (worked examples H10 and H11).
+  it('9 tpi: twelve places, of which the four are a part; 11 1/2: two, every 2 inches', () => {
+    expect(on6tpi(9)).toMatchObject({ a: 3n, b: 2n, perTurn: 12n });
+    const half = nutRule({
+      lead: lead(ratio(127 * 2, 5 * 23)),
+      nutPitch: ratio(127, 30),
+      halfNut: true,
+      dial: { teeth: 24, lines: 24 },
+      exactRatio: true,
+    });
+    expect(half).toMatchObject({ a: 23n, b: 12n, perTurn: 2n, lines: [12, 24] });
+  });
 
   it.each([5, 7, 9, 11, 13, 19, 27])('%s tpi', (threads) => {
     const rule = on6tpi(threads);

@@ -327,13 +327,16 @@ export class ChecksScreen extends ScreenElement<App> {
       <div class="grow"></div>
       <div class="foot">
         ${
-          this.cutting
-            ? html`<button class="key solid big" @click=${() => void this.app.endCut()}>
-                ${checksText.endCut}
-              </button>`
-            : html`<button class="key solid big" @click=${() => void this.app.startCut()}>
-                ${checksText.startCut}
-              </button>`
+          this.app.runs.current
+            ? html`<a class="key solid big" href="#/cut/pass">${checksText.toRun}</a>`
+            : this.cutting
+              ? html`<button class="key solid big" @click=${() => void this.app.endCut()}>
+                  ${checksText.endCut}
+                </button>`
+              : html`<a class="key solid big" href="#/cut">${checksText.toCut}</a>
+                  <button class="key" @click=${() => void this.app.startCut()}>
+                    ${checksText.startCut}
+                  </button>`
         }
         <div class="keys"><a class="key" href="#/checks/list">${checksText.list}</a>${this.undoKey()}</div>
       </div>

@@ -1,3 +1,4 @@
 import './machine';
 import './field';
 import './list';
+import './sheet';

@@ -21,7 +21,11 @@ import type { App } from '../../state';
 const trouble = ({ what, todo }: Trouble): TemplateResult => html`<p><strong>${what}</strong> ${todo}</p>`;
 
 const fieldNames = (fields: readonly string[]): string =>
-  fields.map((f) => (fieldText as Record<string, { label: string } | undefined>)[f]?.label ?? f).join(', ');
+  fields
+    .map(
+      (f) => (fieldText as Record<string, { label: string } | undefined>)[f]?.label ?? saveText.ofRun[f] ?? f,
+    )
+    .join(', ');
 
 /** What has to be said above every screen, worst first. Nothing here goes away by itself. */
 @customElement('ls-notices')
@@ -50,6 +54,8 @@ export class Notices extends LitElement {
   @property({ attribute: false }) offline: OfflineStatus | null = null;
   /** Another tab needed the database, and this one can't write any more. */
   @property({ type: Boolean }) closed = false;
+  /** The page of the pass is on the screen. */
+  @property({ type: Boolean }) atPass = false;
   /** What became of a yes to the newer version. */
   @state() private accepted: Accepted | null = null;
   private readonly listen = new Listen(this);
@@ -111,11 +117,13 @@ export class Notices extends LitElement {
 
   private running(app: App) {
     const since = app.jobs.cuttingSince;
-    return since === null
+    const run = app.runs.current !== null;
+    // The pass itself says so, and needs the height.
+    return since === null || (run && this.atPass)
       ? nothing
       : html`<div class="notice" role="status">
           <p>${appText.cutRunning(timeOf(since))}</p>
-          <a class="key" href="#/checks">${barLabel.checks}</a>
+          <a class="key" href=${run ? '#/cut/pass' : '#/checks'}>${run ? barLabel.cut : barLabel.checks}</a>
         </div>`;
   }
 

@@ -6,7 +6,7 @@ export interface Route {
   readonly full: boolean;
 }
 
-export const PLACES = ['threads', 'speed', 'checks', 'machine'] as const;
+export const PLACES = ['threads', 'speed', 'checks', 'cut', 'machine'] as const;
 export type Place = (typeof PLACES)[number];
 
 const FIND = ['find', 'family', 'size'];
@@ -19,6 +19,8 @@ const THREAD_PAGES: Readonly<Record<string, string>> = {
   held: 'ls-held',
   own: 'ls-own',
 };
+/** Pages under Cut. */
+const CUT_PAGES = ['work', 'stop', 'nut', 'plan', 'pass', 'measure', 'records', 'ways'];
 const LIST = ['list', 'new'];
 
 /** Reads "#/threads/family/iso-coarse". Anything unknown is Threads: an old bookmark must not strand anyone. */
@@ -44,6 +46,8 @@ export const routeOf = (hash: string, before: string): Route => {
   if (place === 'speed' && sub === 'raise') return { tag: 'ls-raise', place, path, full: false };
   if (place === 'speed' && sub === 'trace') return { tag: 'ls-trace', place, path, full: false };
   if (place === 'speed') return { tag: 'ls-speed', place, path, full: false };
+  if (place === 'cut' && CUT_PAGES.includes(sub)) return { tag: `ls-cut-${sub}`, place, path, full: false };
+  if (place === 'cut') return { tag: 'ls-cut', place, path, full: false };
   if (place === 'checks') return { tag: 'ls-checks', place, path, full: false };
   return { tag: 'ls-threads', place: 'threads', path, full: false };
 };

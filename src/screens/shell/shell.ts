@@ -254,6 +254,7 @@ export class Shell extends LitElement {
                 .updates=${this.updates}
                 .offline=${this.offline}
                 .closed=${this.closed}
+                .atPass=${this.route.tag === 'ls-cut-pass'}
               ></ls-notices>`
         }
       </div>

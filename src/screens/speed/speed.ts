@@ -10,6 +10,7 @@ import {
   type LimitReading,
   type SpeedVerdict,
   type Standing,
+  roomOf,
 } from '../../core/figures';
 import { add, compare, mul, ratio, stated, sub, toNumber, type Ratio } from '../../core/quantity';
 import { JOB_FIELDS } from '../../core/job';
@@ -221,6 +222,7 @@ export class SpeedScreen extends ScreenElement<App> {
     if (!v) return nothing;
     const { rpm, room } = this.app.job;
     const limits = this.app.sheet.get('limits').value ?? [];
+    const lapsed = room !== null && roomOf(this.app.sheet.inputs) === null;
     const roomKnown = limits.find((l) => l.id === 'stopping-room')?.within != null;
     return html`
       ${this.headline(v, roomKnown)} ${this.gauge(v, roomKnown)} ${this.verdict(v, roomKnown)}
@@ -236,7 +238,9 @@ export class SpeedScreen extends ScreenElement<App> {
       ${this.ownSpeeds(v, roomKnown)}
       <h2 class="label">${speedText.room}</h2>
       <div class="pair">
-        <a class="key left" href="#/enter/job/room">${room ? statedText(room) : speedText.roomKey}</a>
+        <a class="key left" href=${lapsed ? '#/cut/stop' : '#/enter/job/room'}
+          >${room ? (lapsed ? speedText.roomLapsed(statedText(room)) : statedText(room)) : speedText.roomKey}</a
+        >
         <a class="key left" href="#/machine/field/wholeStopTime"
           >${
             this.app.profile?.wholeStopTime
@@ -245,6 +249,7 @@ export class SpeedScreen extends ScreenElement<App> {
           }</a
         >
       </div>
+      ${lapsed ? nothing : html`<a class="key left" href="#/cut/stop">${speedText.workOut}</a>`}
       <details>
         <summary>${roomHelp.what}</summary>
         <p>${roomHelp.measure}</p>

@@ -13,7 +13,7 @@ import { pathLabel } from '../../text/paths';
 import { standingWord } from '../../text/speed';
 import type { App } from '../../state';
 import { heldScale } from './held-scale';
-import { scaleStyles } from './scale-styles';
+import { scaleStyles } from '../../elements/scale-styles';
 
 const USES: readonly Use[] = ['fastener', 'leadscrew', 'worm'];
 

@@ -7,7 +7,7 @@ import type { LimitsResult, Thread } from '../../core/thread';
 import * as wires from '../../core/thread/wires';
 import { measureText as t, type Way } from '../../text/measure';
 import { classText } from '../../text/threads';
-import { limitsScale } from './limits-scale';
+import { limitsScale } from '../../elements/limits-scale';
 import type { Found } from './measured';
 
 const STANDING: Readonly<Record<wires.Verdict, Standing>> = {

@@ -12,7 +12,7 @@ import { mark, statedText } from '../../text/numbers';
 import { measureLabels, measureText as t, WAYS, type MeasureKey, type Way } from '../../text/measure';
 import { classText } from '../../text/threads';
 import type { App } from '../../state';
-import { limitsScaleStyles } from './limits-scale';
+import { limitsScaleStyles } from '../../elements/limits-scale';
 import { inMm, resultSection } from './measure-result';
 import { answerOf, instrumentsFor, READINGS, type Measuring } from './measured';
 import { ownedSection, wireSection } from './owned-wires';

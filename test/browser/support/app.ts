@@ -41,7 +41,7 @@ export class Person {
   link(name: string | RegExp): Promise<void> {
     return this.phone.finger.tap(name, 'link');
   }
-  place(name: 'Threads' | 'Speed' | 'Checks' | 'Machine'): Promise<void> {
+  place(name: 'Threads' | 'Speed' | 'Checks' | 'Cut' | 'Machine'): Promise<void> {
     return this.link(name);
   }
 

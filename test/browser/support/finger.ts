@@ -51,22 +51,26 @@ export class Finger {
         // Moving, or covered by something else that may still be moving away.
         await this.page.waitForTimeout(100);
       } else {
-        await this.swipe(place.away);
+        await this.swipe(place.away, place.list);
       }
     }
     throw new Error(`Can't be reached by touch: ${target.toString()}`);
   }
 
   /** Swipes so that the content moves by this many CSS pixels; positive shows what is further down. */
-  async swipe(distance: number): Promise<void> {
+  async swipe(distance: number, list: List | null = null): Promise<void> {
     const { width, height } = this.page.viewportSize() ?? { width: 390, height: 844 };
-    // From edge to edge of what scrolls on every screen: clear of the header above and the places below.
-    const step = Math.max(-height * 0.64, Math.min(height * 0.64, distance));
+    // From edge to edge of what scrolls on every screen: clear of the header above and the places below. A list that
+    // is shorter is swiped within itself, as a person would.
+    const [most, middle] = list
+      ? [list.height * 0.8, list.top + list.height / 2]
+      : [height * 0.64, height / 2];
+    const step = Math.max(-most, Math.min(most, distance));
     const session = await sessionOf(this.page);
     const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', moved: number): Promise<unknown> =>
       session.send('Input.dispatchTouchEvent', {
         type,
-        touchPoints: type === 'touchEnd' ? [] : [{ x: width / 2, y: (height + step) / 2 - moved }],
+        touchPoints: type === 'touchEnd' ? [] : [{ x: width / 2, y: middle + step / 2 - moved }],
       });
     await touch('touchStart', 0);
     for (let part = 1; part <= MOVES; part += 1) await touch('touchMove', (step * part) / MOVES);
@@ -78,6 +82,11 @@ export class Finger {
   }
 }
 
+interface List {
+  readonly top: number;
+  readonly height: number;
+}
+
 interface Place {
   readonly x: number;
   readonly y: number;
@@ -85,6 +94,8 @@ interface Place {
   readonly free: boolean;
   /** It stood at the same place two frames ago: people wait until things rest. */
   readonly still: boolean;
+  /** The scrolling part it stands in, where that leaves much of the screen to something else. */
+  readonly list: List | null;
   /** How far it has to be moved to reach the middle of the screen; 0 where it is near it already. */
   readonly away: number;
 }
@@ -104,9 +115,19 @@ async function findPlace(element: Element): Promise<Place> {
     hit = deeper;
   }
   for (let up: Node | null = hit; up; up = up.parentNode ?? (up as ShadowRoot).host ?? null) {
-    if (up === element) return { x, y, free: true, still, away: 0 };
+    if (up === element) return { x, y, free: true, still, list: null, away: 0 };
   }
   // Off the screen, or behind something fixed at its edge such as the bar: bring it to the middle.
   const offMiddle = y - innerHeight / 2;
-  return { x, y, free: false, still, away: Math.abs(offMiddle) < innerHeight / 6 ? 0 : offMiddle };
+  let list: List | null = null;
+  for (let up: Node | null = element; up && !list; up = up.parentNode ?? (up as ShadowRoot).host ?? null) {
+    if (!(up instanceof Element) || !/auto|scroll/.test(getComputedStyle(up).overflowY)) continue;
+    const { top, height } = up.getBoundingClientRect();
+    if (height > 0 && height < innerHeight * 0.7) list = { top, height };
+    else break;
+  }
+  const near = list ? list.top + list.height / 2 : innerHeight / 2;
+  const off = list ? y - near : offMiddle;
+  const least = (list?.height ?? innerHeight) / 6;
+  return { x, y, free: false, still, list, away: Math.abs(off) < least ? 0 : off };
 }

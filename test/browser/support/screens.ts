@@ -69,6 +69,9 @@ const begin = async (person: Person, visit: Visit): Promise<void> => {
   await person.place('Checks');
   await heading(person, 'Which thread?');
   await visit('checks, no thread');
+  await person.place('Cut');
+  await heading(person, 'Nothing to cut yet');
+  await visit('cut, no thread');
 };
 
 const look = async (person: Person, visit: Visit): Promise<void> => {
@@ -157,6 +160,26 @@ const speed = async (person: Person, visit: Visit): Promise<void> => {
   await why(person, /^Stopping room/, 'stopping room', visit);
 };
 
+/** What is to be cut, what it is planned by, and the other work. */
+const cut = async (person: Person, visit: Visit): Promise<void> => {
+  await person.place('Cut');
+  await heading(person, /^M10/);
+  await visit('cut');
+  await person.link(/^Work and tool/);
+  await person.key('Modified flank');
+  await enter(person, /^Blank as measured/, '10.1', 'mm');
+  await visit('cut, work and tool');
+  await person.link(/^Material/);
+  await visit('cut, material');
+  await person.key('Mild steel');
+  await person.link('Back to the cut');
+  await person.link('Other work');
+  await heading(person, 'Other work');
+  for (const way of await person.phone.page.locator('ls-cut-ways summary').all())
+    await person.phone.finger.tapOn(way);
+  await visit('cut, other work');
+};
+
 const checks = async (person: Person, visit: Visit): Promise<void> => {
   await person.place('Checks');
   await person.sees('Belts and pulleys tight?');
@@ -233,7 +256,7 @@ const machine = async (person: Person, visit: Visit): Promise<void> => {
 
 /** Every screen and the states they can be in, by touch from the first visit on. */
 export const everyScreen = async (person: Person, visit: Visit): Promise<void> => {
-  for (const part of [begin, look, threads, pages, speed, checks, machine]) await part(person, visit);
+  for (const part of [begin, look, threads, pages, speed, cut, checks, machine]) await part(person, visit);
 };
 
 /** What the checks that need a figure are answered with, for Heron and M10 × 1.5 at 160 rpm. */

@@ -9,10 +9,13 @@ import { fieldText } from '../../../text/machine';
 import { refusalText } from '../../../text/typed';
 import { fieldUnitLabel } from '../../../text/units';
 import type { App } from '../../../state';
+import { dummyFields } from './dummy';
 import { feedFields } from './feed';
+import { finishFields } from './finish';
 import { identifyFields } from './identify';
 import { measureFields } from './measure';
 import { ownQuestion } from './own';
+import { pickFields } from './pick';
 import { traceFields } from './trace';
 import { plainUnit, readingQuestion, type Question } from './question';
 
@@ -137,7 +140,10 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
       ...measureFields(),
       ...traceFields(),
       ...identifyFields(),
+      ...dummyFields(),
       ...feedFields(),
+      ...finishFields(),
+      ...pickFields(),
     });
   if (!app.machine) return null;
   if (what === 'machine') return machineQuestion(app, name);

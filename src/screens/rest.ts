@@ -1,0 +1,6 @@
+/** Every screen that isn't among the first to be shown: in one file, which is a quarter smaller than each by itself. */
+import './threads/pages';
+import './speed/pages';
+import './cut';
+import './machine';
+import './settings';
