@@ -184,7 +184,7 @@ describe('the records', () => {
   it('become a new job, are put away and brought back', async () => {
     await person.link(/^M10×1.5/);
     await person.key('Use again as a new job');
-    await person.sees('Cut');
+    await person.sees('Plan of passes');
     await to('#/cut/records');
     await person.link(/^M10×1.5/);
     await person.key('Put away this record');
