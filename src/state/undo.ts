@@ -29,20 +29,21 @@ export type UndoEntry =
 
 const KEPT = 30;
 const NAME = 'undo';
-const CODES: readonly unknown[] = [
-  'field',
-  'machine-put-away',
-  'wire',
-  'own-thread',
-  'run',
-  'thread',
-  'check',
-  'event',
-  'hours',
-];
+const CODES: Readonly<Record<UndoEntry['code'], true>> = {
+  field: true,
+  'machine-put-away': true,
+  'own-thread': true,
+  run: true,
+  readings: true,
+  wire: true,
+  thread: true,
+  check: true,
+  event: true,
+  hours: true,
+};
 
 const isEntry = (x: unknown): x is UndoEntry =>
-  typeof x === 'object' && x !== null && CODES.includes((x as { code?: unknown }).code);
+  typeof x === 'object' && x !== null && Object.hasOwn(CODES, String((x as { code?: unknown }).code));
 
 /** The last changes, newest last, kept across restarts. Each screen offers the newest in words. */
 export class UndoList extends Emitter {

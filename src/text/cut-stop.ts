@@ -150,6 +150,8 @@ export const dummyText = {
   begin: (lead: string, rpm: string): string => `Begin: lead ${lead}, ${rpm} rpm`,
   beginAgain: 'Begin anew',
   needs: 'A thread and a speed set are needed first.',
+  chooseThread: 'Choose a thread',
+  setSpeed: 'Set the speed',
   ranAt: (lead: string, rpm: string): string => `Run at lead ${lead} and ${rpm} rpm.`,
   otherNow: 'The job has another lead or speed now. These runs count at theirs.',
   rpm: 'Speed of the runs',

@@ -23,6 +23,7 @@ export const cutText = {
   needs: (labels: string): string => `Missing: ${labels}`,
   angle: (angle: string): string => `${words().topSlide} at ${angle}`,
   minutes: (n: number): string => `about ${n} min in all`,
+  inStarts: (starts: number, passes: number): string => `each in ${starts} starts: ${starts * passes} cuts`,
   passes: (n: number): string => (n === 1 ? '1 pass' : `${n} passes`),
   highest: (rpm: string): string => `Highest for this job ${rpm} rpm`,
   roomLapsed: 'Worked out for other figures: work it out again.',

@@ -99,6 +99,8 @@ export const finishText = {
   stepsRest: 'Or all of it',
   noLeast: 'How little a pass may take depends on the tool. What is it made of?',
   tools: { hss: 'High-speed steel', carbide: 'Carbide' },
+  midRound: (start: number, of: number): string =>
+    `The starts stand at different depths: cut this setting in start ${start}${start < of ? ` to ${of}` : ''} first. Then measure, and plan on from there.`,
   otherDial:
     'The dial was entered anew since this run was planned: its settings were counted in other divisions. Plan anew.',
   noPass: 'No pass of this run is taken yet, so what the dials stand at isn’t known.',

@@ -105,6 +105,7 @@ export const startsPage = {
   deeper: 'New round: set the next pass, and take the first start again.',
   same: 'Same depth as the start before.',
   next: 'Next start',
+  toPass: 'To the pass: TAKEN counts the start',
   backOne: 'Back one',
   afresh: 'Begin again at start 1',
   keptNote: 'Kept on this phone for this thread on this machine. It follows your key, not the lathe.',

@@ -58,13 +58,14 @@ export const settingText = ({ turns, past, divisions, reading }: DialSetting): s
 };
 
 /** Where both handwheels were for a pass. */
-export const passText = ({ cross, top, kind }: PlannedPass): string => {
+export const passText = ({ cross, top, kind }: PlannedPass, start: number | null): string => {
   const slides = finishText.slides();
   const set = [
     ...(cross ? [`${slides.cross} ${settingText(cross)}`] : []),
     ...(top ? [`${slides.top} ${settingText(top)}`] : []),
   ].join(', ');
-  return kind === 'spring' ? `Spring pass, ${set}` : set;
+  const which = start === null ? '' : `Start ${start}: `;
+  return which + (kind === 'spring' ? `Spring pass, ${set}` : set);
 };
 
 /** What a reading said. */
@@ -134,11 +135,11 @@ export const recordsText = {
   planned: (cuts: number, springs: number): string =>
     `${cuts === 1 ? '1 cut' : `${cuts} cuts`}${springs ? `, ${springs === 1 ? '1 spring pass' : `${springs} spring passes`}` : ''}`,
   plannedAnew: 'Planned anew after a reading',
-  passes: 'Passes taken',
+  passes: 'Cuts taken',
   noPasses: 'None.',
   readings: 'Readings',
   noReadings: 'None.',
-  after: (n: number): string => `after pass ${n}`,
+  after: (n: number): string => `after cut ${n}`,
   notes: 'Notes',
   again: 'Use again as a new job',
   reopen: 'Not ended: go on with it',
@@ -173,7 +174,7 @@ export const recordColumns: readonly (readonly [header: string, cell: (run: Run)
   ['Infeed', (r) => (r.job.infeed ? infeedName[r.job.infeed] : '')],
   ['Speed set, rpm', (r) => (r.job.rpm ? String(toNumber(r.job.rpm)) : '')],
   ['Blank, mm', (r) => (r.job.blank ? inMm(r.job.blank) : '')],
-  ['Passes taken', (r) => String(r.taken.length)],
+  ['Cuts taken', (r) => String(r.taken.length)],
   ['Radial depth by the dials, mm', (r) => um(r.taken.at(-1)?.pass.depth)],
   ['Readings', (r) => String(r.readings.length)],
   ['Last reading, mm', (r) => last(r, (x) => (x.reading ? inMm(x.reading) : null))],

@@ -38,7 +38,7 @@ export const outcomeText: Record<Outcome, string> = {
 
 export const runText = {
   cut: (n: number, of: number): string => `Cut ${n} of ${of}`,
-  left: (depth: string, cuts: number): string => `${depth} deep, ${many(cuts, 'cut', 'cuts')} left`,
+  left: (depth: string, cuts: number): string => `${depth} to go, ${many(cuts, 'cut', 'cuts')}`,
   cross: 'Cross-slide',
   top: (): string => capital(words().topSlide),
   crossBack: 'Cross-slide back to 0',
@@ -50,7 +50,9 @@ export const runText = {
   readsUnknown: 'diameter or radius: not known',
   along: 'along the slide',
   outward: 'Internal: outwards, towards you',
-  allStarts: (n: number): string => `All ${n} starts at this setting, then TAKEN`,
+  start: (n: number, of: number): string => `Start ${n} of ${of}`,
+  round: (n: number): string => `Round ${n}`,
+  toStart: (n: number): string => (n === 1 ? 'Back to start 1: how' : `To start ${n}: how`),
   leftHand: 'Left hand: the tool travels towards the tailstock',
   away: 'Spindle reversed: the tool travels away from the shoulder',
   rpm: 'rpm',
@@ -97,6 +99,7 @@ export const runText = {
   noLocks: 'This browser can’t keep tabs apart. Use this run in one tab only.',
   unsaved:
     'The key you pressed is kept, but isn’t saved. This page stays as it was until it is: free some space, then save again.',
+  notEnded: 'Not saved. The run goes on; try again.',
   notLogged: 'Not saved. Nothing was recorded; try again.',
 
   changed: (what: string): string => `Changed since the run began: ${what}. See below.`,

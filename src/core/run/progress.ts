@@ -1,23 +1,41 @@
 import type { PlannedPass } from '../cut/pass';
+import type { Turn } from '../cut/starts';
 import type { Outcome, Run, RunReading } from './run';
 
 /** Number of the plan that is being cut: the newest. −1 for a run without one. */
 const planNow = (run: Run): number => run.plans.length - 1;
 
-/** Passes said to be taken of the plan that is being cut. A new plan begins with the pass after the last one taken. */
+/** Each pass is one cut for every start of the thread, all of them before the next pass is set. */
+const startsOf = (run: Run): number => Math.max(1, run.job.starts);
+
+/** Cuts said to be taken of the plan that is being cut. A new plan begins with the pass after the last one taken. */
 const takenOfPlan = (run: Run): number => run.taken.filter((t) => t.plan === planNow(run)).length;
 
-/** Passes still to be taken, the next one first. */
+const planOf = (run: Run): readonly PlannedPass[] => run.plans[planNow(run)] ?? [];
+
+/** Passes of the plan not yet taken in every start, the next one first. */
 export const passesLeft = (run: Run): readonly PlannedPass[] =>
-  (run.plans[planNow(run)] ?? []).slice(takenOfPlan(run));
+  planOf(run).slice(Math.floor(takenOfPlan(run) / startsOf(run)));
+
+/** Cuts still to be taken: in every start of every pass. */
+export const cutsLeft = (run: Run): number => planOf(run).length * startsOf(run) - takenOfPlan(run);
+
+/** Which start the next cut is of, and in which round of all starts. */
+export const turnOf = (run: Run): Turn => {
+  const [taken, starts] = [run.taken.length, startsOf(run)];
+  return { round: Math.floor(taken / starts) + 1, start: (taken % starts) + 1 };
+};
+
+/** Whether some starts are a pass deeper than others: then no reading is of all of them, and no plan goes on from it. */
+export const midRound = (run: Run): boolean => turnOf(run).start > 1;
 
 export const nextPass = (run: Run): PlannedPass | null => passesLeft(run)[0] ?? null;
 
-/** The number by which a person counts: from the first pass of the run, whatever plan it belonged to. */
+/** The number by which a person counts: from the first cut of the run, whatever plan it belonged to. */
 export const cutNumber = (run: Run): number => run.taken.length + 1;
 
-/** Passes taken and still to be taken. */
-export const cutsInAll = (run: Run): number => run.taken.length + passesLeft(run).length;
+/** Cuts taken and still to be taken. */
+export const cutsInAll = (run: Run): number => run.taken.length + cutsLeft(run);
 
 /** Radial depth from what the dials stand at now to the plan's last setting, mm. */
 export const depthLeft = (run: Run): number => {
@@ -38,12 +56,22 @@ export const takePass = (run: Run, n: number, at: number): Run | null => {
 export const backOne = (run: Run): Run | null =>
   canGoBack(run) ? { ...run, taken: run.taken.slice(0, -1) } : null;
 
-/** Adds what was read off; with `plan` the rest is cut by that one, which holds the passes still to be taken. */
-export const withReading = (run: Run, reading: RunReading | null, plan?: readonly PlannedPass[]): Run => ({
-  ...run,
-  readings: reading ? [...run.readings, reading] : run.readings,
-  plans: plan ? [...run.plans, plan] : run.plans,
-});
+/**
+ * Adds what was read off; with `plan` the rest is cut by that one, which holds the passes still to be taken. null: a
+ * plan while starts stand at different depths.
+ */
+export const withReading = (
+  run: Run,
+  reading: RunReading | null,
+  plan?: readonly PlannedPass[],
+): Run | null =>
+  plan && midRound(run)
+    ? null
+    : {
+        ...run,
+        readings: reading ? [...run.readings, reading] : run.readings,
+        plans: plan ? [...run.plans, plan] : run.plans,
+      };
 
 export const endRun = (run: Run, outcome: Outcome, notes: string, at: number): Run => ({
   ...run,

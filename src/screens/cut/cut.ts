@@ -147,6 +147,7 @@ export class CutScreen extends ScreenElement<App> {
     const notes = value
       ? [
           `${infeedName[value.infeed]}${value.scale === null ? '' : `, ${t.angle(angleText(value.scale))}`}`,
+          this.app.job.starts > 1 ? t.inStarts(this.app.job.starts, value.passes.length) : '',
           value.time ? t.minutes(Math.ceil(value.time.inAll / 60)) : '',
         ]
       : missing.length > 0

@@ -18,6 +18,7 @@ import type { Holding } from '../../core/job';
 import { div, inBase, leadNumber, type Lead } from '../../core/quantity';
 import { plain, significant, whole } from '../../text/numbers';
 import { nutPage, startsPage as t } from '../../text/nut';
+import { turnOf } from '../../core/run/progress';
 import { pathLabel } from '../../text/paths';
 import type { App } from '../../state';
 import { errorText, keep, kept, lengthText } from './nut-kept';
@@ -59,7 +60,15 @@ export class NutStartsScreen extends ScreenElement<App> {
     `,
   ];
 
+  /** The turn by the run that is open, which counts what was taken; null where none is. */
+  private get ofRun(): Turn | null {
+    const run = this.app.runs.current?.run;
+    return run && run.job.starts === this.app.job.starts ? turnOf(run) : null;
+  }
+
   private get turn(): Turn {
+    const { ofRun } = this;
+    if (ofRun) return ofRun;
     const [round = NaN, start = NaN] = (kept(this.app, TURN) ?? '').split('.').map(Number);
     const fits = Number.isInteger(round) && Number.isInteger(start) && round > 0 && start > 0;
     return fits && start <= this.app.job.starts ? { round, start } : { round: 1, start: 1 };
@@ -195,7 +204,15 @@ export class NutStartsScreen extends ScreenElement<App> {
           : nothing
       }
       <p>${turn.start > 1 ? t.same : turn.round > 1 ? t.deeper : t.order(starts)}</p>
-      <button class="key solid big" @click=${() => this.toTurn(turnAfter(turn, starts))}>${t.next}</button>
+      ${this.ofRun ? html`<a class="key solid big" href="#/cut/pass">${t.toPass}</a>` : this.turnKeys(turn, begun)}`;
+  }
+
+  /** With no run open, a person counts the starts here. */
+  private turnKeys(turn: Turn, begun: boolean) {
+    const { starts } = this.app.job;
+    return html`<button class="key solid big" @click=${() => this.toTurn(turnAfter(turn, starts))}>
+        ${t.next}
+      </button>
       ${
         begun
           ? html`<button class="key" @click=${() => this.toTurn(turnBefore(turn, starts))}>
@@ -248,7 +265,13 @@ export class NutStartsScreen extends ScreenElement<App> {
             >${nutPage.enter(pathLabel(`machine.${f}`))}</a
           >`,
       )}
-      <button class="key apart" @click=${() => this.toTurn({ round: 1, start: 1 })}>${t.afresh}</button>
+      ${
+        this.ofRun
+          ? nothing
+          : html`<button class="key apart" @click=${() => this.toTurn({ round: 1, start: 1 })}>
+              ${t.afresh}
+            </button>`
+      }
       ${back}`;
   }
 }

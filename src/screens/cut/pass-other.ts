@@ -1,5 +1,5 @@
 import { html, nothing } from 'lit';
-import { cutNumber, cutsInAll, passesLeft } from '../../core/run/progress';
+import { cutNumber, cutsInAll, cutsLeft } from '../../core/run/progress';
 import { OUTCOMES, type Outcome, type Run } from '../../core/run';
 import { outcomeText, runText as t } from '../../text/run';
 import type { App } from '../../state';
@@ -36,12 +36,13 @@ export const unsure = (run: Run, answer: (taken: boolean) => void) => {
   `;
 };
 
-export const end = (run: Run, choose: (outcome: Outcome) => void) => {
-  const left = passesLeft(run).length;
+export const end = (run: Run, trouble: string, choose: (outcome: Outcome) => void) => {
+  const left = cutsLeft(run);
   return html`
     <h1>${t.endTitle}</h1>
     ${left > 0 ? html`<p>${t.endEarly(left)}</p>` : nothing}
     <p class="note">${t.endNote}</p>
+    ${trouble ? html`<p class="alert" role="alert">${trouble}</p>` : nothing}
     <h2>${t.outcomes}</h2>
     <div class="stack">
       ${OUTCOMES.map((o) => html`<button class="key left" @click=${() => choose(o)}>${outcomeText[o]}</button>`)}

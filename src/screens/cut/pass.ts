@@ -7,7 +7,15 @@ import { phaseState } from '../../core/checks';
 import type { Sheet } from '../../core/figures';
 import type { PlannedPass } from '../../core/cut/pass';
 import type { Outcome, Run } from '../../core/run';
-import { canGoBack, cutNumber, cutsInAll, depthLeft, nextPass, passesLeft } from '../../core/run/progress';
+import {
+  canGoBack,
+  cutNumber,
+  cutsInAll,
+  cutsLeft,
+  depthLeft,
+  nextPass,
+  turnOf,
+} from '../../core/run/progress';
 import { plain } from '../../text/numbers';
 import { runText as t } from '../../text/run';
 import { nutText } from '../../text/threads';
@@ -65,15 +73,17 @@ export class PassScreen extends ScreenElement<App> {
   }
 
   private async end(outcome: Outcome): Promise<void> {
-    await this.app.runs.end(outcome, this.app.runs.current?.run.notes ?? '');
-    this.go('#/cut/pass');
+    const { runs } = this.app;
+    this.trouble = '';
+    if (await this.app.endRun(outcome, runs.current?.run.notes ?? '')) this.go('#/cut/pass');
+    else this.trouble = t.notEnded;
   }
 
   private where(run: Run) {
     const [n, of, next] = [cutNumber(run), cutsInAll(run), nextPass(run)];
     return html`<div class="where">
       <h1>${t.cut(n, of)}</h1>
-      <p class="label">${t.left(depthText(depthLeft(run), next), passesLeft(run).length)}</p>
+      <p class="label">${t.left(depthText(depthLeft(run), next), cutsLeft(run))}</p>
     </div>`;
   }
 
@@ -91,9 +101,19 @@ export class PassScreen extends ScreenElement<App> {
           }</span
         >
       </p>
-      ${job.starts > 1 ? html`<p><strong>${t.allStarts(job.starts)}</strong></p>` : nothing}
+      ${job.starts > 1 ? this.start(run) : nothing}
       ${job.hand === 'left' ? html`<p>${t.leftHand}</p>` : nothing}
       ${job.outwards ? html`<p>${t.away}</p>` : nothing}`;
+  }
+
+  /** Which start this cut is of, and the way to what brings the tool there. */
+  private start(run: Run) {
+    const { round, start } = turnOf(run);
+    return html`<p class="facts">
+        <span class="rule">${t.start(start, run.job.starts)}</span
+        ><span class="label">${t.round(round)}</span>
+      </p>
+      <a class="key" href="#/cut/nut/starts">${t.toStart(start)}</a>`;
   }
 
   /** What stands between the figures and the keys: who may take passes, what isn't saved, what was recorded. */
@@ -196,7 +216,9 @@ export class PassScreen extends ScreenElement<App> {
     const n = cutNumber(run);
     return html`
       <div class="body">
-        <p class="label">${run.threadName} · ${t.cut(n, cutsInAll(run))}</p>
+        <p class="label">
+          ${[run.threadName, t.cut(n, cutsInAll(run)), run.job.starts > 1 ? t.start(turnOf(run).start, run.job.starts) : ''].filter(Boolean).join(' · ')}
+        </p>
         <h1 class="question">${t.asked(n)}</h1>
         <p>${t.askedNote}</p>
         <p>${t.askedSetting(settingText(pass))}</p>
@@ -271,7 +293,8 @@ export class PassScreen extends ScreenElement<App> {
     if (!run) return below(none(this.app));
     const sub = this.path[1];
     if (sub === 'stopped') return below(stopped());
-    if (sub === 'end' && this.mayTake) return below(end(run, (outcome) => void this.end(outcome)));
+    if (sub === 'end' && this.mayTake)
+      return below(end(run, this.trouble, (outcome) => void this.end(outcome)));
     const next = nextPass(run);
     if (sub === 'unsure' && runs.asks && this.mayTake)
       return below(unsure(run, (taken) => this.answer(run, taken)));

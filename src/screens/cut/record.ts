@@ -32,13 +32,19 @@ const plans = (run: Run) =>
     return line(i === 0 ? t.plan : t.plannedAnew, t.planned(plan.length - springs, springs));
   });
 
+/** The start that a cut was of, where there are several. */
+const startOf = ({ job: { starts } }: Run, n: number): number | null =>
+  starts > 1 ? ((n - 1) % starts) + 1 : null;
+
 const passes = (run: Run) =>
   run.taken.length === 0
     ? html`<p>${t.noPasses}</p>`
     : html`<ol class="log">
         ${run.taken.map(
           ({ n, at, pass }) =>
-            html`<li value=${n}><span>${passText(pass)}</span><span>${timeOf(at)}</span></li>`,
+            html`<li value=${n}>
+              <span>${passText(pass, startOf(run, n))}</span><span>${timeOf(at)}</span>
+            </li>`,
         )}
       </ol>`;
 

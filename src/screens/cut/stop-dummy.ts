@@ -114,7 +114,11 @@ export const dummyPage = (app: App) => {
             ${verdict(app, overruns, mm.value, rpm.value)}`
         : jobLead && jobRpm
           ? beginKey(at, 'big solid')
-          : html`<p class="unknown">${t.needs}</p>`
+          : html`<p class="unknown">${t.needs}</p>
+              <div class="stack">
+                ${jobLead ? nothing : html`<a class="key left" href="#/threads/find">${t.chooseThread}</a>`}
+                ${jobRpm ? nothing : html`<a class="key left" href="#/speed">${t.setSpeed}</a>`}
+              </div>`
     }
     <p class="note">${t.video}</p>
     <a class="key" href="#/cut/stop">${t.back}</a>

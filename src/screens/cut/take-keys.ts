@@ -2,6 +2,8 @@ import { html, nothing } from 'lit';
 import { countedBy, type Handwheel } from '../../core/cut/handwheels';
 import type { Left } from '../../core/cut/finish';
 import type { PlannedPass } from '../../core/cut/pass';
+import { midRound, turnOf } from '../../core/run/progress';
+import type { Run } from '../../core/run/run';
 import type { App } from '../../state';
 import { finishText as t } from '../../text/finish';
 import * as f from './finishing';
@@ -35,6 +37,9 @@ const otherDial = (
   return !!setting && !countedBy(wheel, setting);
 };
 
+/** Starts that are not cut to this setting yet: no plan goes on from here. */
+const finishRound = (run: Run) => html`<p class="alert">${t.midRound(turnOf(run).start, run.job.starts)}</p>`;
+
 /** What may be taken: a part and then measured, or all of it. Without a run it is only said. */
 export const takeKeys = (app: App, piece: f.Piece, left: Left, take: Take) => {
   const feeding = f.feedingOf(app, piece);
@@ -55,6 +60,7 @@ export const takeKeys = (app: App, piece: f.Piece, left: Left, take: Take) => {
   if (!piece.run) return html`${said} ${advice}`;
   if (!f.standsAt(piece.run).at) return html`<p>${t.noPass}</p>`;
   if (otherDial(piece, first)) return html`<p class="alert">${t.otherDial}</p>`;
+  if (midRound(piece.run)) return html`${finishRound(piece.run)} ${advice}`;
   return html`<div class="stack">
       ${
         parted
@@ -73,6 +79,7 @@ export const takeKeys = (app: App, piece: f.Piece, left: Left, take: Take) => {
 /** One least pass on the slide that feeds, for a gauge that doesn't go yet. */
 export const leastKey = (app: App, piece: f.Piece, take: Take) => {
   if (!piece.run || !f.standsAt(piece.run).at) return nothing;
+  if (midRound(piece.run)) return finishRound(piece.run);
   const least = f.leastOf(app, piece);
   if (least === null) return askTool(app);
   const feeding = f.feedingOf(app, piece);

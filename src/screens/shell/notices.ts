@@ -54,8 +54,8 @@ export class Notices extends LitElement {
   @property({ attribute: false }) offline: OfflineStatus | null = null;
   /** Another tab needed the database, and this one can't write any more. */
   @property({ type: Boolean }) closed = false;
-  /** The page of the pass is on the screen. */
-  @property({ type: Boolean }) atPass = false;
+  /** The page of the pass, or the way to it, is on the screen. */
+  @property({ type: Boolean }) atCut = false;
   /** What became of a yes to the newer version. */
   @state() private accepted: Accepted | null = null;
   private readonly listen = new Listen(this);
@@ -118,8 +118,8 @@ export class Notices extends LitElement {
   private running(app: App) {
     const since = app.jobs.cuttingSince;
     const run = app.runs.current !== null;
-    // The pass itself says so, and needs the height.
-    return since === null || (run && this.atPass)
+    // Both say so themselves, and the pass needs the height.
+    return since === null || (run && this.atCut)
       ? nothing
       : html`<div class="notice" role="status">
           <p>${appText.cutRunning(timeOf(since))}</p>

@@ -254,7 +254,7 @@ export class Shell extends LitElement {
                 .updates=${this.updates}
                 .offline=${this.offline}
                 .closed=${this.closed}
-                .atPass=${this.route.tag === 'ls-cut-pass'}
+                .atCut=${['ls-cut', 'ls-cut-pass'].includes(this.route.tag)}
               ></ls-notices>`
         }
       </div>

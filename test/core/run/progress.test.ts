@@ -5,11 +5,14 @@ import {
   canGoBack,
   cutNumber,
   cutsInAll,
+  cutsLeft,
   depthLeft,
   endRun,
+  midRound,
   nextPass,
   passesLeft,
   takePass,
+  turnOf,
   withReading,
   type Run,
 } from '../../../src/core/run';
@@ -19,6 +22,12 @@ const taken = (run: Run, times: number): Run => {
   let now = run;
   for (let k = 0; k < times; k += 1) now = takePass(now, cutNumber(now), 2000 + k) ?? now;
   return now;
+};
+/** The run with a plan made anew from a reading. */
+const replanned = (run: Run, depths: readonly number[]): Run => {
+  const anew = withReading(run, READING, planOf(depths));
+  if (!anew) throw new Error('refused');
+  return anew;
 };
 const READING = {
   at: 5,
@@ -59,7 +68,7 @@ describe('a run', () => {
 
   it('counts on over a plan made anew from a reading, and doesn’t go back across it', () => {
     const two = taken(fresh, 2);
-    const anew = withReading(two, READING, planOf([50, 55]));
+    const anew = replanned(two, [50, 55]);
     expect([cutNumber(anew), cutsInAll(anew), nextPass(anew)?.cross?.divisions]).toEqual([3, 4, 50]);
     expect(canGoBack(anew)).toBe(false);
     const three = taken(anew, 1);
@@ -77,6 +86,41 @@ describe('a run', () => {
     expect(takePass(over, 2, 100)).toBeNull();
     expect(canGoBack(over)).toBe(false);
     expect([over.ended, over.outcome, over.notes]).toEqual([99, 'scrapped', 'chipped']);
+  });
+});
+
+// By hand: 1.2.3 at the first setting, 1.2.3 at the second; two settings of three starts are six cuts.
+describe('a run of a thread of three starts', () => {
+  const fresh = runOf(planOf([30, 45]));
+  const three: Run = { ...fresh, job: { ...fresh.job, starts: 3 } };
+
+  it('takes each setting in every start before the next setting', () => {
+    const seen = Array.from({ length: 6 }, (_, k) => {
+      const run = taken(three, k);
+      const { round, start } = turnOf(run);
+      return [round, start, nextPass(run)?.cross?.divisions, cutsLeft(run)];
+    });
+    expect(seen).toEqual([
+      [1, 1, 30, 6],
+      [1, 2, 30, 5],
+      [1, 3, 30, 4],
+      [2, 1, 45, 3],
+      [2, 2, 45, 2],
+      [2, 3, 45, 1],
+    ]);
+    const all = taken(three, 6);
+    expect([nextPass(all), cutsLeft(all), cutsInAll(all), depthLeft(all)]).toEqual([null, 0, 6, 0]);
+    const back = backOne(all);
+    expect(back && turnOf(back)).toEqual({ round: 2, start: 3 });
+  });
+
+  it('is planned anew only where all starts stand at one depth', () => {
+    const mid = taken(three, 2);
+    expect(midRound(mid)).toBe(true);
+    expect(withReading(mid, READING, planOf([40]))).toBeNull();
+    expect(withReading(mid, READING)?.readings).toEqual([READING]);
+    const anew = replanned(taken(three, 3), [40, 50]);
+    expect([cutNumber(anew), cutsInAll(anew), turnOf(anew)]).toEqual([4, 9, { round: 2, start: 1 }]);
   });
 });
 
