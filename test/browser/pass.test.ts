@@ -66,7 +66,7 @@ describe('taking passes', () => {
     await beginRun(phone.page, { cross: [46, 80, 106, 124, 136], springs: 1 });
     await person.reads('Cut 1 of 6');
     await person.reads('46 divisions 0.92 mm DIAMETER');
-    await person.reads('1.36 mm deep, 6 cuts left');
+    await person.reads('1.36 mm to go, 6 cuts');
     await person.reads('160 rpm');
     expect(await pageFaults(phone.page, 'pass, the first')).toEqual([]);
     for (const [width, height] of [
@@ -89,13 +89,13 @@ describe('taking passes', () => {
     for (const n of [2, 3, 4]) await take(n);
     await person.reads('Cut 5 of 6');
     await person.reads('1 turn 36 divisions 2.72 mm DIAMETER');
-    await person.reads('0.12 mm deep, 2 cuts left');
+    await person.reads('0.12 mm to go, 2 cuts');
     await person.key('Back one');
     await person.reads('Cut 4 of 6');
     await take(4);
     await take(5);
     await person.reads('Spring pass: the same setting again');
-    await person.reads('0 mm deep, 1 cut left');
+    await person.reads('0 mm to go, 1 cut');
     await take(6);
     await person.reads('All 6 cuts are taken');
     expect(await lookedAt('pass, all taken')).toEqual([]);
@@ -136,6 +136,46 @@ describe('taking passes', () => {
     await beginRun(phone.page, { cross: [46, 80], top: [26, 12] });
     await person.reads('46 divisions 0.92 mm DIAMETER Top slide 26 divisions 0.52 mm');
     expect(await pageFaults(phone.page, 'pass, both slides')).toEqual([]);
+    expect(phone.watch.problems).toEqual([]);
+  });
+});
+
+// Two settings of three starts are six cuts, each setting in every start before the next (common practice).
+describe('a thread of three starts', () => {
+  it('keeps its place among the starts, and is planned anew only at the end of a round', async () => {
+    await setUp();
+    await person.place('Cut');
+    await person.link(/^Work and tool/);
+    await enter(person, /^Starts/, '3');
+    await beginRun(phone.page, { cross: [46, 80] });
+    await person.reads('Cut 1 of 6');
+    await person.reads('Start 1 of 3 Round 1');
+    await take(1);
+    await person.reads('Start 2 of 3 Round 1');
+    await person.reads('46 divisions');
+    expect(await pageFaults(phone.page, 'pass, the second start')).toEqual([]);
+    await person.link('To start 2: how');
+    await person.reads('START 2 of 3');
+    // A third of the 4800 counts of Heron's encoder.
+    await person.reads('Counts 1600 exact');
+    await person.link(/^To the pass/);
+    await phone.finger.tapOn(phone.page.getByRole('link', { name: 'Measure now' }).first());
+    await enter(person, 'Enter: Wire in use', '0.866', 'mm');
+    await enter(person, 'Enter: Reading over three wires', '10.9', 'mm');
+    await person.reads('The starts stand at different depths: cut this setting in start 2 to 3 first.');
+    await person.seesNot(/^Take 70 %: /);
+    await person.key(/^Note it/);
+    await person.reads('Start 2 of 3 Round 1');
+    await again();
+    await person.reads('Cut 2 of 6 · Start 2 of 3');
+    await person.reads('Was cut 2 taken?');
+    await person.key(/^YES/);
+    await take(3);
+    await person.reads('Cut 4 of 6');
+    await person.reads('Start 1 of 3 Round 2');
+    await person.reads('80 divisions');
+    await person.key('Back one');
+    await person.reads('Start 3 of 3 Round 1');
     expect(phone.watch.problems).toEqual([]);
   });
 });

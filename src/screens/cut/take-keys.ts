@@ -45,6 +45,7 @@ export const takeKeys = (app: App, piece: f.Piece, left: Left, take: Take) => {
   const feeding = f.feedingOf(app, piece);
   const [first] = f.slidesLeft(app, piece, left);
   if (!(left.radial > 0)) return nothing;
+  if (piece.run && midRound(piece.run)) return finishRound(piece.run);
   if (first?.slide !== feeding) return askDial(feeding);
   if (first.divisions === 0) return html`<p class="alert">${t.tooCoarse}</p>`;
   const all = f.passesFor(app, piece, first, first.divisions, false);
@@ -60,7 +61,6 @@ export const takeKeys = (app: App, piece: f.Piece, left: Left, take: Take) => {
   if (!piece.run) return html`${said} ${advice}`;
   if (!f.standsAt(piece.run).at) return html`<p>${t.noPass}</p>`;
   if (otherDial(piece, first)) return html`<p class="alert">${t.otherDial}</p>`;
-  if (midRound(piece.run)) return html`${finishRound(piece.run)} ${advice}`;
   return html`<div class="stack">
       ${
         parted
