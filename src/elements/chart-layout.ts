@@ -215,12 +215,13 @@ export function* placing(
   const taken = new Near(font);
   const isOut = ([x, y]: Pixel): boolean =>
     x < f.left + 2 || x > f.right - 2 || y < f.top + font / 2 || y > f.bottom - font / 2;
-  const place = (index: number, text: string): Best | null => {
+  const place = function* (index: number, text: string): Generator<void, Best | null> {
     const d = drawn[index];
     const total = d?.sums.at(-1) ?? 0;
     const width = widthOf(text, font);
     let best: Best | null = null;
     for (let start = 4; d && start + width <= total; start += font * 0.6) {
+      yield;
       const [a, b] = [along(d.line, d.sums, start), along(d.line, d.sums, start + width)];
       const turn = (Math.atan2(b[1] - a[1], b[0] - a[0]) * 180) / Math.PI;
       const [nx, ny] = [Math.sin((turn * Math.PI) / 180), -Math.cos((turn * Math.PI) / 180)];
@@ -254,10 +255,9 @@ export function* placing(
   for (const index of order) {
     const d = drawn[index];
     if (!d || d.line.length < 2) continue;
-    yield;
     const sign = String(keyed.length + 1);
-    const named = place(index, d.name);
-    const best = named ?? place(index, sign);
+    const named = yield* place(index, d.name);
+    const best = named ?? (yield* place(index, sign));
     if (!best) continue;
     if (!named) keyed.push({ sign, name: d.name });
     best.dots.forEach((p) => taken.add(p, index));

@@ -74,11 +74,16 @@ export const plotSheet = css`
 const path = (line: readonly Pixel[]): string =>
   line.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
+/** Drawn one after another on a screen, so that no touch waits for all of it: axes, rules and threads, lines, names. */
+const STAGES = 4;
+
 /**
  * The wall chart as a drawing. `id` keeps apart the drawings of one page.
  * @param text what the drawing says to someone who can't see it
+ * @param stages how much of it: all on paper
  */
-export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string) => {
+export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string, stages = STAGES) => {
+  const upTo = <T>(stage: number, list: readonly T[]): readonly T[] => (stages >= stage ? list : []);
   const p = layout(data, size);
   const { font } = size;
   const { left, right, top, bottom } = p.frame;
@@ -90,7 +95,7 @@ export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string)
       aria-label=${text}
     >
       <clipPath id=${id}><rect x=${left} y=${top} width=${right - left} height=${bottom - top} /></clipPath>
-      ${p.words.map((lines) => {
+      ${upTo(2, p.words).map((lines) => {
         const said = lines.map(
           (line) => svg`<text class="said" x="0" y=${(down += font * 1.25)}>${line}</text>`,
         );
@@ -113,26 +118,26 @@ export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string)
       <text x=${(left + right) / 2} y=${top - font * 1.7} text-anchor="middle">${data.axis.tpi}</text>
       ${p.rules.length ? svg`<text x=${p.width} y=${top - font * 1.7} text-anchor="end">${data.axis.own}</text>` : ''}
       <text x=${(left + right) / 2} y=${bottom + font * 2.3} text-anchor="middle">${data.axis.lead}</text>
-      ${p.rules.map(
+      ${upTo(2, p.rules).map(
         (r) => svg`<path class="rule" d="M${left} ${r.y}H${right}L${right + 6} ${r.at}" />
         <text class="named" x=${right + 8} y=${r.at + font * 0.35}>${r.name}</text>`,
       )}
-      ${p.threads.map(
+      ${upTo(2, p.threads).map(
         (
           t,
         ) => svg`<path class="place" d="M${t.x} ${Math.max(top, t.y ?? top)}V${bottom + font * 2.6}L${t.slot} ${bottom + font * 3.7}" />
         <text class="named" transform="translate(${t.slot + font * 0.35} ${bottom + font * 3.9}) rotate(-90)" text-anchor="end">${t.name}</text>`,
       )}
       <g clip-path="url(#${id})">
-        ${p.ceiling.map((line) => svg`<path class="ceiling" d=${path(line)} />`)}
-        ${p.lines.map((l) => svg`<path class=${l.kind} d=${path(l.pixels)} />`)}
-        ${p.lines
+        ${upTo(3, p.ceiling).map((line) => svg`<path class="ceiling" d=${path(line)} />`)}
+        ${upTo(3, p.lines).map((l) => svg`<path class=${l.kind} d=${path(l.pixels)} />`)}
+        ${upTo(3, p.lines)
           .filter((l) => l.kind === 'stop')
           .flatMap((l) => l.pixels.map(([x, y]) => svg`<circle class="tick" cx=${x} cy=${y} r="3" />`))}
-        ${p.threads.map((t) => (t.y === null ? '' : svg`<circle class="dot" cx=${t.x} cy=${t.y} r="6" />`))}
+        ${upTo(3, p.threads).map((t) => (t.y === null ? '' : svg`<circle class="dot" cx=${t.x} cy=${t.y} r="6" />`))}
       </g>
       <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} />
-      ${p.labels.map(
+      ${upTo(4, p.labels).map(
         (l) =>
           svg`<text class="name" transform="translate(${l.x.toFixed(1)} ${l.y.toFixed(1)}) rotate(${l.turn.toFixed(1)})">${l.text}</text>`,
       )}
@@ -179,6 +184,7 @@ export class LsChartPlot extends LitElement {
   @property({ attribute: false }) data: PlotData | null = null;
   @property() text = '';
   @state() private width = 0;
+  @state() private stages = 0;
   private readonly watch = new ResizeObserver(() => (this.width = Math.round(this.clientWidth)));
 
   override connectedCallback() {
@@ -199,7 +205,12 @@ export class LsChartPlot extends LitElement {
     if (!this.data) return '';
     const size = plotSize(this.width);
     this.style.setProperty('--plot-font', `${size.font}px`);
-    return plotOf(this.data, size, this.text, 'frame');
+    return plotOf(this.data, size, this.text, 'frame', this.stages);
+  }
+
+  protected override updated() {
+    if (this.data && this.stages < STAGES)
+      requestAnimationFrame(() => setTimeout(() => (this.stages = Math.min(STAGES, this.stages + 1))));
   }
 }
 

@@ -27,8 +27,13 @@ import { chartThreads, HUNG, type NamedThread } from './chart-threads';
 
 /** The drawing on a page of A4 or Letter, CSS pixels. */
 const PAPER = { width: 690, height: 850, font: 15 };
-/** Made one after another: the drawing, the table below it, the page to hang up, the drawing for paper, the sizes not shown. */
-const PARTS = ['plot', 'table', 'hung', 'drawn', 'more'] as const;
+/**
+ * Made one after another: the drawing, the table below it by and by, the page to hang up, the drawing for paper, the sizes
+ * not shown.
+ */
+const PARTS = ['plot', 'table', 'rows-2', 'rows-3', 'rows-4', 'hung', 'drawn', 'more'] as const;
+/** Rows of the table in one part. */
+const ROWS = 6;
 /** Time for one piece of reckoning between two looks at the screen, ms. */
 const PIECE = 8;
 
@@ -93,6 +98,12 @@ export class ChartScreen extends ScreenElement<App> {
 
   private has(part: (typeof PARTS)[number]): boolean {
     return PARTS.indexOf(part) < this.parts;
+  }
+
+  /** How many rows of the table are made yet. */
+  private get rows(): number {
+    const made = (['rows-2', 'rows-3', 'rows-4'] as const).filter((part) => this.has(part)).length;
+    return this.has('hung') ? Infinity : ROWS * (1 + made);
   }
 
   private async reckon(basis: string): Promise<void> {
@@ -235,7 +246,9 @@ export class ChartScreen extends ScreenElement<App> {
           </tr>
         </thead>
         <tbody role="rowgroup">
-          ${c.rows.map((r, i) => (isMore(r, i) && !this.has('more') ? nothing : this.row(r, isMore(r, i))))}
+          ${c.rows
+            .slice(0, this.rows)
+            .map((r, i) => (isMore(r, i) && !this.has('more') ? nothing : this.row(r, isMore(r, i))))}
         </tbody>
       </table>
       ${

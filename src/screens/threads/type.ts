@@ -17,8 +17,10 @@ import type { App } from '../../state';
 type Way = 'any' | 'mm' | 'tpi' | 'in' | 'module' | 'dp' | 'feed-mm' | 'feed-in';
 const WAYS: readonly Way[] = ['any', 'mm', 'tpi', 'in', 'module', 'dp', 'feed-mm', 'feed-in'];
 const SHOWN = 24;
-/** So many fit beside one another; the others come after the key's own picture, so that no key waits for them. */
+/** So many fit beside one another; the others come after them, so that nothing waits for what isn't in sight. */
 const AT_ONCE = 4;
+
+const afterPaint = (act: () => void): void => void requestAnimationFrame(() => setTimeout(act));
 
 /**
  * Typing a size or a pitch: the list narrows at each key. With a unit chosen, what was typed can also be used as
@@ -92,10 +94,16 @@ export class TypeScreen extends ScreenElement<App> {
     return { choice, line: understood(read.value, PITCH_FIELD.units) };
   }
 
+  /** The pad shows the sign by itself, at once; what it finds follows when that is on the screen. */
+  private heard({ value, unit }: PadInputEvent): void {
+    afterPaint(() => {
+      this.typed = value;
+      this.way = unit as Way;
+    });
+  }
+
   override updated(): void {
-    const now = this.asked;
-    if (this.drawn === now) return;
-    requestAnimationFrame(() => setTimeout(() => (this.drawn = this.asked)));
+    if (this.drawn !== this.asked) afterPaint(() => (this.drawn = this.asked));
   }
 
   private keyOf(t: Thread) {
@@ -132,10 +140,7 @@ export class TypeScreen extends ScreenElement<App> {
         .words=${padWords}
         .understood=${bare && 'line' in bare ? bare.line : ''}
         .error=${bare && 'error' in bare && found.length === 0 ? bare.error : ''}
-        @ls-pad-input=${(e: PadInputEvent) => {
-          this.typed = e.value;
-          this.way = e.unit as Way;
-        }}
+        @ls-pad-input=${(e: PadInputEvent) => this.heard(e)}
       >
         <div slot="results" class="results" role="group" aria-label=${threadsText.foundCount(found.length)}>
           ${
