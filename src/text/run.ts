@@ -115,6 +115,7 @@ export const runText = {
     `Speed now ${to}, begun at ${from}. ${shiftLine(shift, speed)} ${
       shift.kind === 'none' ? '' : 'Set the speed again as it was, or pick the thread up anew.'
     }`.trim(),
+  enterLag: 'Enter how far the servo is behind',
   unknownSpeed: 'not known',
   threadChanged: (now: string, then: string): string =>
     `The job is another now (${now}). This plan is that of ${then}: don’t cut the one by the other.`,

@@ -32,10 +32,12 @@ export const leadIsKnown = (sheet: Sheet): Finding => {
   return f.value ? finding('within', 'lead-known', { figure: 'lead' }) : unknown('lead', f.missing);
 };
 
-/** Where the half-nut may be closed again is known, and can be shown. */
+/** Where the half-nut may be closed again is known, and can be shown; as close as what an inexact ratio leaves to it. */
 export const nutRuleIsKnown = (sheet: Sheet): Finding => {
   const f = sheet.get('nutRule');
-  return f.value ? finding('within', 'nut-rule-known', { figure: 'nutRule' }) : unknown('nutRule', f.missing);
+  return f.value
+    ? finding(f.standing ?? 'within', 'nut-rule-known', { figure: 'nutRule' })
+    : unknown('nutRule', f.missing);
 };
 
 export const speedIsChosen = (sheet: Sheet): Finding =>

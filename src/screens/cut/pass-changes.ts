@@ -65,6 +65,11 @@ export const changedDetails = (app: App, run: Run, all: readonly RunChange[]) =>
   all.length > 0
     ? html`<div class="alert stack">
         ${all.map((c) => html`<p>${line(app, run, c)}</p>`)}
+        ${
+          all.some((c) => c.code === 'rpm' && c.shift.kind === 'servo' && c.shift.mm === null)
+            ? html`<a class="key left" href="#/enter/reading/trace.lag">${t.enterLag}</a>`
+            : nothing
+        }
         <p class="note">${t.asBegun}</p>
       </div>`
     : nothing;

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { nutRuleIsKnown } from '../../../src/core/checks/findings';
 import { addingUp, MOST_PASSES } from '../../../src/core/figures/nut-sum';
 import type { Job } from '../../../src/core/job';
 import type { MachineProfile } from '../../../src/core/machine';
@@ -7,8 +8,9 @@ import { is, pitchJob, sheet } from './support';
 // 11 tpi on 8 tpi, 6400 steps a screw rev, 4096 counts: 8/11 × 25/16 = 25/22 steps per count, in no binary or decimal
 // form exact. 1/8 ÷ 1/11 = 11/8: with 16 teeth and 8 lines, lines 4 and 8.
 const job: Job = { ...pitchJob('1'), thread: { kind: 'pitch', pitch: is('11', 'tpi') } };
-const nut = (machine: Partial<MachineProfile>, more: Partial<Job> = {}) =>
-  sheet(machine, { ...job, ...more }).get('nutRule');
+const ask = (machine: Partial<MachineProfile>, more: Partial<Job> = {}) =>
+  sheet(machine, { ...job, ...more });
+const nut = (machine: Partial<MachineProfile>, more: Partial<Job> = {}) => ask(machine, more).get('nutRule');
 const bits = (n: number): Partial<MachineProfile> => ({
   ratioHeld: 'fixed-rounded',
   ratioBits: is(`${n}`, 'count'),
@@ -56,6 +58,15 @@ describe('a ratio held nearly, and the nut opened between passes', () => {
       return Infinity;
     };
     expect(finest({ length: is('1500', 'mm') })).toBeGreaterThan(finest({}));
+  });
+
+  it('close is close in the check before the cut too', () => {
+    // Longer and longer, one sum comes to lie between 0.8 of what is allowed and all of it: failed before, as within.
+    const close = Array.from({ length: 60 }, (_, i) => ({ length: is(`${50 + 25 * i}`, 'mm') })).filter(
+      (more) => nut(bits(24), more).standing === 'near',
+    );
+    expect(close.length).toBeGreaterThan(0);
+    for (const more of close) expect(nutRuleIsKnown(ask(bits(24), more)).standing).toBe('near');
   });
 
   it('exact stays as it was: no standing, no sum', () => {
