@@ -6,6 +6,7 @@ import { VitePWA } from 'vite-plugin-pwa';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { headersFile, PAGE_POLICY } from './.ci/policy.js';
+import { sentencesApart } from './.ci/sentences.js';
 
 /** `LATHESIDE_UNREGISTER=1 npm run build` makes the way out: a build whose worker removes itself and our caches. */
 const unregister = process.env.LATHESIDE_UNREGISTER === '1';
@@ -63,6 +64,25 @@ function withIntegrity<Entry extends { url: string }>(entries: Entry[]): { manif
   return { manifest: hashed };
 }
 
+/** Modules of the first paint that others use too; by themselves they would be a score of small files. */
+const FIRST_PAINT = new RegExp(
+  [
+    'core/(quantity|context|job)/',
+    'core/machine/(?!examples|asked|gears)',
+    'core/thread/(families|own|profiles|catalogue|number|starts)',
+    'core/drive/(gearing|rates|torque|whip|curve|trains/written)',
+    'core/figures/(define|standing|why|evidence|gearing|limit|load|basis|verdict|first|course|room-from)',
+    'core/run/(run|stored|changes|progress)',
+    'elements/(row|icons|standing)',
+    'device/(log|cutting-lock)',
+    'storage/id',
+    'text/(frame|words)',
+  ]
+    .map((part) => `/src/${part}`)
+    .join('|')
+    .replaceAll('/', '[\\\\/]'),
+);
+
 export default defineConfig({
   base: './',
   define: {
@@ -79,9 +99,10 @@ export default defineConfig({
         // What the first paint needs in one file instead of a score of small ones.
         codeSplitting: {
           groups: [
+            { name: 'sentences', test: /virtual:sentences/, priority: 1 },
             {
               name: 'first',
-              test: /src[\\/]core[\\/](quantity|context|job|machine[\\/](?!examples|asked|gears)|thread[\\/](families|own|profiles|catalogue|number|starts)|drive[\\/](gearing|rates|torque|whip|curve|trains[\\/]written)|figures[\\/](define|standing|why|evidence))/,
+              test: FIRST_PAINT,
             },
           ],
         },
@@ -92,6 +113,7 @@ export default defineConfig({
   },
   plugins: [
     contentPolicy(),
+    sentencesApart(),
     {
       // Style sheets and templates in scripts are text to the minifier: their comments and blanks would go to every phone.
       name: 'latheside-tidy-templates',

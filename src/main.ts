@@ -15,8 +15,6 @@ const MODULES = {
   speed: () => import('./screens/speed'),
   checks: () => import('./screens/checks'),
   rest: () => import('./screens/rest'),
-  enter: () => import('./screens/enter'),
-  later: () => import('./screens/shell/later'),
 };
 const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-threads': 'threads',
@@ -48,7 +46,7 @@ const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-sheet-page': 'rest',
   'ls-machines': 'rest',
   'ls-field': 'rest',
-  'ls-enter': 'enter',
+  'ls-enter': 'rest',
   'ls-settings': 'rest',
 };
 /** Places where a person stands at the lathe: the screen stays on. */

@@ -4,3 +4,5 @@ import './speed/pages';
 import './cut';
 import './machine';
 import './settings';
+import './enter';
+import './shell/later';
