@@ -74,8 +74,11 @@ export const plotSheet = css`
 const path = (line: readonly Pixel[]): string =>
   line.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
 
-/** Drawn one after another on a screen, so that no touch waits for all of it: axes, rules and threads, lines, names. */
-const STAGES = 4;
+/**
+ * Drawn one after another on a screen, so that no touch waits for all of it: speeds and leads, the rest of the axes, rules
+ * and threads, lines, names.
+ */
+const STAGES = 5;
 
 /**
  * The wall chart as a drawing. `id` keeps apart the drawings of one page.
@@ -110,7 +113,7 @@ export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string,
         (t) => svg`<path class="grid" d="M${t.x} ${top}V${bottom}" />
         <text x=${t.x} y=${bottom + font * 1.1} text-anchor="middle">${t.text}</text>`,
       )}
-      ${p.tpi.map(
+      ${upTo(2, p.tpi).map(
         (t) => svg`<path class="frame" d="M${t.x} ${top - 6}V${top}" />
         <text x=${t.x} y=${top - font * 0.5} text-anchor="middle">${t.text}</text>`,
       )}
@@ -118,26 +121,26 @@ export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string,
       <text x=${(left + right) / 2} y=${top - font * 1.7} text-anchor="middle">${data.axis.tpi}</text>
       ${p.rules.length ? svg`<text x=${p.width} y=${top - font * 1.7} text-anchor="end">${data.axis.own}</text>` : ''}
       <text x=${(left + right) / 2} y=${bottom + font * 2.3} text-anchor="middle">${data.axis.lead}</text>
-      ${upTo(2, p.rules).map(
+      ${upTo(3, p.rules).map(
         (r) => svg`<path class="rule" d="M${left} ${r.y}H${right}L${right + 6} ${r.at}" />
         <text class="named" x=${right + 8} y=${r.at + font * 0.35}>${r.name}</text>`,
       )}
-      ${upTo(2, p.threads).map(
+      ${upTo(3, p.threads).map(
         (
           t,
         ) => svg`<path class="place" d="M${t.x} ${Math.max(top, t.y ?? top)}V${bottom + font * 2.6}L${t.slot} ${bottom + font * 3.7}" />
         <text class="named" transform="translate(${t.slot + font * 0.35} ${bottom + font * 3.9}) rotate(-90)" text-anchor="end">${t.name}</text>`,
       )}
       <g clip-path="url(#${id})">
-        ${upTo(3, p.ceiling).map((line) => svg`<path class="ceiling" d=${path(line)} />`)}
-        ${upTo(3, p.lines).map((l) => svg`<path class=${l.kind} d=${path(l.pixels)} />`)}
-        ${upTo(3, p.lines)
+        ${upTo(4, p.ceiling).map((line) => svg`<path class="ceiling" d=${path(line)} />`)}
+        ${upTo(4, p.lines).map((l) => svg`<path class=${l.kind} d=${path(l.pixels)} />`)}
+        ${upTo(4, p.lines)
           .filter((l) => l.kind === 'stop')
           .flatMap((l) => l.pixels.map(([x, y]) => svg`<circle class="tick" cx=${x} cy=${y} r="3" />`))}
-        ${upTo(3, p.threads).map((t) => (t.y === null ? '' : svg`<circle class="dot" cx=${t.x} cy=${t.y} r="6" />`))}
+        ${upTo(4, p.threads).map((t) => (t.y === null ? '' : svg`<circle class="dot" cx=${t.x} cy=${t.y} r="6" />`))}
       </g>
       <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} />
-      ${upTo(4, p.labels).map(
+      ${upTo(5, p.labels).map(
         (l) =>
           svg`<text class="name" transform="translate(${l.x.toFixed(1)} ${l.y.toFixed(1)}) rotate(${l.turn.toFixed(1)})">${l.text}</text>`,
       )}

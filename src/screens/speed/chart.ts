@@ -31,11 +31,22 @@ const PAPER = { width: 690, height: 850, font: 15 };
  * Made one after another: the drawing, the table below it by and by, the page to hang up, the drawing for paper, the sizes
  * not shown.
  */
-const PARTS = ['plot', 'table', 'rows-2', 'rows-3', 'rows-4', 'hung', 'drawn', 'more'] as const;
+const PARTS = [
+  'plot',
+  'table',
+  'rows-2',
+  'rows-3',
+  'rows-4',
+  'rows-5',
+  'rows-6',
+  'hung',
+  'drawn',
+  'more',
+] as const;
 /** Rows of the table in one part. */
-const ROWS = 6;
+const ROWS = 4;
 /** Time for one piece of reckoning between two looks at the screen, ms. */
-const PIECE = 8;
+const PIECE = 5;
 
 const names = (limits: readonly LimitReading[]): string => limits.map((l) => limitText[l.id].name).join(', ');
 const ceilingText = (c: Ceiling): string => (c.highest === null ? t.notKnown : whole(c.highest));
@@ -102,7 +113,7 @@ export class ChartScreen extends ScreenElement<App> {
 
   /** How many rows of the table are made yet. */
   private get rows(): number {
-    const made = (['rows-2', 'rows-3', 'rows-4'] as const).filter((part) => this.has(part)).length;
+    const made = PARTS.filter((part) => part.startsWith('rows') && this.has(part)).length;
     return this.has('hung') ? Infinity : ROWS * (1 + made);
   }
 
