@@ -134,6 +134,10 @@ export const padSheet = css`
   }
   /* …unless there is room for both. */
   @container pad (height >= 620px) and (width >= 18rem) and (orientation: portrait) {
+    /* Nothing to scroll: a finger that slides on its key means the key. */
+    .key {
+      touch-action: none;
+    }
     .all {
       gap: 12px;
     }

@@ -35,6 +35,12 @@ export class PadInputEvent extends Event {
 const LONGEST = 24;
 const ROWS = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', '/'];
 
+const holds = ({ left, right, top, bottom }: DOMRect, { clientX, clientY }: Touch): boolean =>
+  clientX >= left && clientX <= right && clientY >= top && clientY <= bottom;
+
+/** For so long after a touch a browser may still play the mouse for it, ms. */
+const ECHO = 700;
+
 /**
  * Number pad without the system keyboard: twelve large keys, a unit key and a correcting key beside the value, and a
  * space key ("11 1/2") while a whole number stands there. Also takes a hardware keyboard. It fills the height it is
@@ -106,6 +112,34 @@ export class LsPad extends LitElement {
     event.preventDefault();
   };
 
+  /** The key whose touch was taken, though the browser may play a click for it as well. */
+  private echo: Element | null = null;
+
+  /**
+   * A key counts when the finger leaves it, wherever on it: a wet finger slides further than a browser takes for a tap. It
+   * then need not wait for the mouse that the browser plays after a touch, which is half of the way to the next picture.
+   */
+  private readonly lifted = (e: TouchEvent): void => {
+    const key = (e.target as Element).closest<HTMLButtonElement>('button.key');
+    const [touch, another] = e.changedTouches;
+    if (!key || !touch || another || e.targetTouches.length > 0) return;
+    // What can't be cancelled may have scrolled the pad, where there is something to scroll.
+    if (!e.cancelable && this.scrollHeight > this.clientHeight) return;
+    if (!holds(key.getBoundingClientRect(), touch)) return;
+    if (e.cancelable) e.preventDefault();
+    else {
+      this.echo = key;
+      setTimeout(() => (this.echo = null), ECHO);
+    }
+    key.click();
+  };
+
+  private readonly heard = (e: Event): void => {
+    if (!e.isTrusted || !this.echo?.contains(e.target as Node)) return;
+    this.echo = null;
+    e.stopPropagation();
+  };
+
   private add(sign: string) {
     if (this.value.length < LONGEST) this.change(this.value + sign, this.unit);
   }
@@ -151,7 +185,13 @@ export class LsPad extends LitElement {
   }
 
   private digits() {
-    return html`<div class="pad" role="group" aria-label=${this.label}>
+    return html`<div
+      class="pad"
+      role="group"
+      aria-label=${this.label}
+      @touchend=${this.lifted}
+      @click=${{ handleEvent: this.heard, capture: true }}
+    >
       ${ROWS.map((row) => {
         const sign = row === '.' ? this.mark : row;
         const name = row === '.' ? this.words.mark : row === '/' ? this.words.over : '';
@@ -179,7 +219,7 @@ export class LsPad extends LitElement {
         ></span>
         <span class="said" aria-live="polite">${wrong ? nothing : this.understood}</span>
         <span class="error" role="alert">${this.error}</span>
-        <div class="side">
+        <div class="side" @touchend=${this.lifted} @click=${{ handleEvent: this.heard, capture: true }}>
           ${
             this.spaceFits
               ? html`<button part="key" class="key space" @click=${() => this.add(' ')}>

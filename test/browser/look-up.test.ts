@@ -35,4 +35,33 @@ describe('the look-up', () => {
       }
     }
   });
+
+  it('takes a key that a wet finger slid on, and none that it slid away from; each once', async () => {
+    await phone.page.setViewportSize({ width: 390, height: 844 });
+    await phone.page.goto(`${host.url}#/threads`);
+    await phone.page.goto(`${host.url}#/threads/type`);
+    const finger = await phone.debug();
+    const slide = async (name: string, dx: number): Promise<void> => {
+      const box = await phone.page.getByRole('button', { name, exact: true }).boundingBox();
+      if (!box) throw new Error(`no key ${name}`);
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', touchPoints: { x: number; y: number }[]) =>
+        finger.send('Input.dispatchTouchEvent', { type, touchPoints });
+      await send('touchStart', [{ x, y }]);
+      for (const part of [0.5, 1]) await send('touchMove', [{ x: x + dx * part, y }]);
+      await send('touchEnd', []);
+    };
+    const value = phone.page.locator('ls-pad').locator('.value');
+    await slide('7', 0);
+    await expect.poll(() => value.innerText()).toBe('7');
+    await slide('8', 40);
+    await expect.poll(() => value.innerText()).toBe('78');
+    await slide('4', 130);
+    await slide('9', 0);
+    await expect.poll(() => value.innerText()).toBe('789');
+    // With a mouse or from a keyboard there is no touch.
+    await phone.page.getByRole('button', { name: '5', exact: true }).click();
+    await expect.poll(() => value.innerText()).toBe('7895');
+    expect(phone.watch.problems).toEqual([]);
+  });
 });
