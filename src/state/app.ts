@@ -197,6 +197,7 @@ export class App extends Emitter {
         day: this.clock.day,
         hours: this.records.newestHours,
         records: this.records.checks,
+        tests: this.records.tests,
         events: this.records.events,
         cuttingSince: this.jobs.cuttingSince,
         cuttingDay: this.jobs.cuttingSince === null ? null : dayOf(this.jobs.cuttingSince),

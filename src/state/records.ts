@@ -2,10 +2,13 @@ import {
   readCheckBody,
   readEventKind,
   readHoursBody,
+  readTest,
   storeCheck,
+  storeTest,
   type CheckRecord,
   type EventKind,
   type MachineEvent,
+  type TestRecord,
 } from '../core/context';
 import type { EvidenceRow, Evidence, NewEvidence } from '../storage';
 import { newId } from '../storage';
@@ -40,6 +43,9 @@ export class Records extends Emitter {
   checks: readonly CheckRecord[] = [];
   events: readonly LoggedEvent[] = [];
   hours: readonly HoursEntry[] = [];
+  tests: readonly TestRecord[] = [];
+  /** Test records that this version can't read: kept on the disk, counted as not done. */
+  unreadableTests = 0;
   private machine: string | null = null;
 
   constructor(
@@ -60,6 +66,8 @@ export class Records extends Emitter {
     this.checks = of('check', readCheck);
     this.events = of('event', readEvent);
     this.hours = of('hours', readHours);
+    this.tests = of('test', (r) => readTest(r.body, r.id, r.at));
+    this.unreadableTests = rows.filter((r) => r.kind === 'test').length - this.tests.length;
     this.tell();
   }
 
@@ -74,6 +82,11 @@ export class Records extends Emitter {
   /** Resolves when the record is on the disk. @throws StorageError, with nothing recorded */
   async addCheck(record: CheckRecord): Promise<void> {
     await this.add({ id: record.id, kind: 'check', at: record.at, body: storeCheck(record) });
+  }
+
+  /** As `addCheck`. @throws StorageError, with nothing recorded */
+  async addTest(record: TestRecord): Promise<void> {
+    await this.add({ id: record.id, kind: 'test', at: record.at, body: storeTest(record) });
   }
 
   async addEvent(kind: EventKind, at: number): Promise<string> {

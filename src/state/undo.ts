@@ -25,7 +25,11 @@ export type UndoEntry =
   | { readonly code: 'readings'; readonly before: unknown }
   | { readonly code: 'wire'; readonly wire: unknown }
   | { readonly code: 'thread'; readonly machine: string; readonly before: unknown }
-  | { readonly code: 'check' | 'event' | 'hours'; readonly detail: string; readonly evidence: string };
+  | {
+      readonly code: 'check' | 'event' | 'hours' | 'test';
+      readonly detail: string;
+      readonly evidence: string;
+    };
 
 const KEPT = 30;
 const NAME = 'undo';
@@ -40,6 +44,7 @@ const CODES: Readonly<Record<UndoEntry['code'], true>> = {
   check: true,
   event: true,
   hours: true,
+  test: true,
 };
 
 const isEntry = (x: unknown): x is UndoEntry =>

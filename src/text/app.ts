@@ -128,7 +128,7 @@ type Undoable =
   | { readonly code: 'machine-put-away'; readonly name: string }
   | { readonly code: 'own-thread'; readonly name: string; readonly away: boolean }
   | { readonly code: 'run'; readonly name: string; readonly away: boolean }
-  | { readonly code: 'wire' | 'readings' | 'thread' | 'check' | 'event' | 'hours' };
+  | { readonly code: 'wire' | 'readings' | 'thread' | 'check' | 'event' | 'hours' | 'test' };
 
 /** What the undo key will do. */
 export const undoText = (entry: Undoable): string => {
@@ -155,6 +155,8 @@ export const undoText = (entry: Undoable): string => {
       return 'Take back the entry';
     case 'hours':
       return 'Take back the hours';
+    case 'test':
+      return 'Take back the test record';
   }
 };
 

@@ -42,6 +42,7 @@ const contextText: Record<keyof Context, string> = {
   day: 'Day by this phone',
   hours: 'Running hours',
   records: 'Test records',
+  tests: 'Test records',
   events: 'What happened to the machine',
   cuttingSince: 'Cut now running',
   cuttingDay: 'Day of the cut now running',

@@ -1,4 +1,5 @@
 import type { CheckRecord } from './record';
+import type { TestRecord } from './test-record';
 import type { Job } from '../job';
 import type { MachineProfile } from '../machine';
 
@@ -12,6 +13,8 @@ export interface Context {
   readonly hours: number | null;
   /** Check records of this machine, oldest first. */
   readonly records: readonly CheckRecord[];
+  /** Test records of this machine, oldest first; none where it isn't given. */
+  readonly tests?: readonly TestRecord[];
   /** Things that happened to this machine, oldest first. */
   readonly events: readonly MachineEvent[];
   /** When the cut now running was started; null when none is. */
@@ -29,6 +32,8 @@ export const EVENT_KINDS = [
   'belt',
   'work-moved',
   'stopped-in-cut',
+  'crash',
+  'long-rest',
   'cut-ended',
 ] as const;
 export type EventKind = (typeof EVENT_KINDS)[number];

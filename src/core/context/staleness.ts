@@ -1,6 +1,9 @@
 import { fingerprint, inputAt, type EventKind, type InputPath, type Inputs } from './inputs';
 import type { CheckRecord } from './record';
 
+/** What of a record makes it lapse. */
+export type Lapsing = Pick<CheckRecord, 'at' | 'day' | 'hours' | 'inputs' | 'rule' | 'cut'>;
+
 /** What an answer rests on, and what makes it lapse. All conditions are looked at; the first that bites is named. */
 export interface LapseRule {
   /** Raised when the rule itself is corrected: records made under an earlier one are stale. */
@@ -31,11 +34,11 @@ const DAY = 86_400_000;
 export const snapshot = (inputs: Inputs, paths: readonly InputPath[]): Record<string, string> =>
   Object.fromEntries(paths.map((p) => [p, fingerprint(inputAt(inputs, p))]));
 
-const changedInput = (rule: LapseRule, record: CheckRecord, inputs: Inputs): InputPath | undefined =>
+const changedInput = (rule: LapseRule, record: Lapsing, inputs: Inputs): InputPath | undefined =>
   rule.reads.find((p) => record.inputs[p] !== fingerprint(inputAt(inputs, p)));
 
 /** Without a running-hours log, what is due by hours is asked each day: that is sooner, never later. */
-const dueByHours = (rule: LapseRule, record: CheckRecord, inputs: Inputs): Lapse | null => {
+const dueByHours = (rule: LapseRule, record: Lapsing, inputs: Inputs): Lapse | null => {
   if (rule.afterHours === undefined) return null;
   const now = inputs.context.hours;
   if (now === null || record.hours === null)
@@ -48,7 +51,7 @@ const dueByHours = (rule: LapseRule, record: CheckRecord, inputs: Inputs): Lapse
  * Why a record no longer holds, or null while it does. A record from the future (the phone's clock was set
  * back) is not known to hold. While a cut is running, the change of day at midnight expires nothing.
  */
-export const lapseOf = (rule: LapseRule, record: CheckRecord, inputs: Inputs): Lapse | null => {
+export const lapseOf = (rule: LapseRule, record: Lapsing, inputs: Inputs): Lapse | null => {
   const { now, day, events, cuttingSince, cuttingDay } = inputs.context;
   if (record.at > now) return { code: 'clock-back' };
   if (record.rule !== rule.version) return { code: 'rule-changed' };

@@ -21,6 +21,8 @@ const CHANGES = [
   'belt',
   'work-moved',
   'stopped-in-cut',
+  'crash',
+  'long-rest',
 ] as const satisfies EventKind[];
 const SHAPE = {
   done: 'within',

@@ -136,6 +136,8 @@ export const eventText: Readonly<Record<EventKind, string>> = {
   belt: 'Belt or pulley was changed',
   'work-moved': 'Work was moved or changed',
   'stopped-in-cut': 'Stopped in mid-cut',
+  crash: 'Ran into something',
+  'long-rest': 'Stood unused for long',
   'cut-ended': 'A cut was ended',
 };
 
