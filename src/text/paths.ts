@@ -42,7 +42,7 @@ const contextText: Record<keyof Context, string> = {
   day: 'Day by this phone',
   hours: 'Running hours',
   records: 'Test records',
-  tests: 'Test records',
+  tests: 'Tests of drive and stop',
   events: 'What happened to the machine',
   cuttingSince: 'Cut now running',
   cuttingDay: 'Day of the cut now running',

@@ -1,4 +1,4 @@
-import type { CheckRecord, InputPath, Inputs, LapseRule } from '../context';
+import type { CheckRecord, InputPath, Inputs, LapseRule, TestId } from '../context';
 import type { FigureId, LimitId, Sheet, Standing } from '../figures';
 import type { Ratio, Unit } from '../quantity';
 
@@ -39,6 +39,8 @@ export const FINDINGS = [
   'ramp-covers',
   'ramp-lead-larger',
   'ramp-below-speed',
+  'test-passed',
+  'test-failed',
 ] as const;
 export type FindingCode = (typeof FINDINGS)[number];
 
@@ -91,6 +93,11 @@ export interface Item {
   readonly reading?: Reading;
   /** A computed item's answer; on any other item, what has to be known or right before it can be answered. */
   readonly evaluate?: (sheet: Sheet) => Finding;
+  /**
+   * A test of the machine whose record speaks for it, by the test's own rule: one that passed answers it for as long as the
+   * item's own answer would hold, one that failed fails it until either is done anew.
+   */
+  readonly test?: { readonly id: TestId; readonly rule: LapseRule };
   /** Another record that answers it too, e.g. a test that covers this lead and speed. */
   readonly answered?: (sheet: Sheet) => Finding | null;
 }

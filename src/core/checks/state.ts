@@ -5,6 +5,7 @@ import { finding } from './findings';
 import type { Finding, Item } from './item';
 import { itemLapse } from './lapse';
 import { readingRefusal } from './reading';
+import { testFinding } from './test-finding';
 
 /**
  * `done` is recorded and current, or computed and within (or near) its limit. `failed` is computed over, or a
@@ -77,6 +78,8 @@ const recorded = (item: Item, sheet: Sheet): CheckState => {
   const gate = item.evaluate?.(sheet) ?? null;
   if (gate && OF_STANDING[gate.standing] !== 'done')
     return make(item, OF_STANDING[gate.standing], record, lapse, gate, false);
+  const tested = testFinding(item, sheet, record);
+  if (tested) return make(item, OF_STANDING[tested.standing], record, lapse, tested);
   const answered = item.answered?.(sheet) ?? null;
   if (answered && OF_STANDING[answered.standing] === 'done')
     return make(item, 'done', record, lapse, answered);

@@ -56,6 +56,7 @@ export const READS = [
   'job.roomFrom',
   ...ROOM_READS,
   'context.records',
+  'context.tests',
   'context.now',
   'context.day',
   'context.events',

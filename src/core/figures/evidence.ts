@@ -1,5 +1,14 @@
-import { lapseOf, newestOf, type InputPath, type Inputs, type LapseRule } from '../context';
-import { compare, ratio, type Ratio } from '../quantity';
+import {
+  lapseOf,
+  newestOf,
+  newestTest,
+  testLapse,
+  type InputPath,
+  type Inputs,
+  type LapseRule,
+  type TestRecord,
+} from '../context';
+import { compare, inBase, ratio, type Ratio } from '../quantity';
 
 /** The test that answers for supporting limits: fastest start, stop and reverse, at a lead and a speed. */
 export const RAMP_TEST = 'ramp-test';
@@ -34,12 +43,21 @@ export const RAMP_RULE = {
 /** The lead a ramp record was made at travels with it under this key, as "n/d" of a mm (π rounded up). */
 export const RAMP_LEAD = 'lead';
 
+/** What a commissioning test of the ramp covers: its readings name the lead and the speed it was run at. */
+const testCovers = (record: TestRecord, inputs: Inputs, leadMm: Ratio): Ratio | null => {
+  const { lead, rpm } = record.readings;
+  if (record.result !== 'passed' || !lead || !rpm || testLapse(RAMP_RULE, record, inputs)) return null;
+  return compare(leadMm, inBase(lead)) <= 0 ? inBase(rpm) : null;
+};
+
 /**
- * The highest rpm that a current ramp record vouches for at this lead, or null. A record covers its own lead
+ * The highest rpm that a current ramp record, of a check or of the commissioning test, vouches for at this lead, or null. A record covers its own lead
  * and every smaller one; it must be the newest, passed, and nothing it rests on may have changed.
  */
 export const rampCovers = (inputs: Inputs, leadMm: Ratio): Ratio | null => {
   const record = newestOf(inputs.context.records, RAMP_TEST);
+  const test = newestTest(inputs, 'ramp');
+  if (test && !(record && record.at > test.at)) return testCovers(test, inputs, leadMm);
   if (!record || record.answer !== 'done' || !record.reading) return null;
   if (lapseOf(RAMP_RULE, record, inputs)) return null;
   const [, n, d] = /^(\d{1,40})\/([1-9]\d{0,39})$/.exec(record.inputs[RAMP_LEAD] ?? '') ?? [];

@@ -187,6 +187,7 @@ const inputsOf = (ask: LimitAsk): Inputs => {
       day: ask.input('context.day'),
       hours: ask.input('context.hours'),
       records: ask.input('context.records'),
+      tests: ask.input('context.tests') ?? [],
       events: ask.input('context.events'),
       cuttingSince: ask.input('context.cuttingSince'),
       cuttingDay: ask.input('context.cuttingDay'),

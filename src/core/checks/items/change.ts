@@ -1,6 +1,7 @@
 import { RAMP_RULE, RAMP_TEST } from '../../figures';
 import { backlashBounds, stopTimeBounds } from '../bounds';
-import { judgeRamp, overloadIsKnown } from '../findings';
+import { judgeRamp, overloadIsKnown, rampAnswers } from '../findings';
+import { RULES } from '../../prove/rules';
 import type { Item } from '../item';
 import { electronic } from './applies';
 
@@ -8,6 +9,7 @@ import { electronic } from './applies';
 export const CHANGE = [
   {
     id: 'belts',
+    test: { id: 'look-over', rule: RULES['look-over'] },
     tier: 'change',
     kind: 'physical',
     applies: electronic,
@@ -39,6 +41,7 @@ export const CHANGE = [
   },
   {
     id: 'backlash',
+    test: { id: 'backlash', rule: RULES.backlash },
     tier: 'change',
     kind: 'reading',
     rule: {
@@ -50,6 +53,7 @@ export const CHANGE = [
   },
   {
     id: 'stop-time',
+    test: { id: 'stopping-time', rule: RULES['stopping-time'] },
     tier: 'change',
     kind: 'reading',
     rule: { version: 1, reads: ['machine.halfNut', 'machine.stopCuts'], afterHours: 50 },
@@ -57,6 +61,8 @@ export const CHANGE = [
   },
   {
     id: RAMP_TEST,
+    test: { id: 'ramp', rule: RULES.ramp },
+    answered: rampAnswers,
     tier: 'change',
     kind: 'reading',
     applies: electronic,

@@ -1,5 +1,6 @@
 import { noneBounds, tenTurnsBounds } from '../bounds';
 import { stopIsFitted } from '../findings';
+import { RULES } from '../../prove/rules';
 import type { Item } from '../item';
 import { dialFitted, electronic } from './applies';
 import { EACH_DAY, ELECTRIC, GEARING } from './reads';
@@ -62,6 +63,7 @@ export const DAY = [
   { id: 'stop-moving', tier: 'day', kind: 'physical', rule: STOP, evaluate: stopIsFitted },
   {
     id: 'drift',
+    test: { id: 'drift', rule: RULES.drift },
     tier: 'day',
     kind: 'physical',
     applies: electronic,
@@ -74,6 +76,7 @@ export const DAY = [
   },
   {
     id: 'ten-turns',
+    test: { id: 'counts', rule: RULES.counts },
     tier: 'day',
     kind: 'physical',
     applies: electronic,

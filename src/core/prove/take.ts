@@ -1,0 +1,34 @@
+import { stated, type Stated } from '../quantity';
+import { chose, leadOf } from './given';
+import { makeTest, type TestRecord } from './record';
+import type { Choice, Given, ProveTest } from './spec';
+
+/** The lead that a test was made at is kept among its readings under this name, mm; one with π to 18 decimals. */
+export const LEAD_READING = 'lead';
+
+/** The choices that a test asks for, as things were chosen so far. */
+export const choicesOf = ({ choices }: ProveTest, given: Given): readonly Choice[] =>
+  choices.filter(({ when }) => !when || given.choices[when[0]] === when[1]);
+
+/**
+ * The record of a test as it was entered, with the readings and choices it asks for and none besides. Null while anything
+ * is lacking or not known: there is nothing to record. What the test sets on the machine has to be set before.
+ */
+export const recordOf = (test: ProveTest, given: Given, id: string, note = ''): TestRecord | null => {
+  const { result, lacks, missing } = test.decide(given);
+  if (lacks.length > 0 || missing.length > 0) return null;
+  const readings: Record<string, Stated> = {};
+  for (const { id: name } of test.readings(given)) {
+    const value = given.readings[name];
+    if (value) readings[name] = value;
+  }
+  const ofJob = leadOf(given).value;
+  const lead = given.readings[LEAD_READING] ?? (ofJob && stated(ofJob, 'mm'));
+  if (test.atLead && lead) readings[LEAD_READING] = lead;
+  const choices: Record<string, string> = {};
+  for (const c of choicesOf(test, given)) {
+    const option = chose(given, c);
+    if (option) choices[c.id] = option;
+  }
+  return makeTest(test.id, test.rule, given.sheet.inputs, id, { result, readings, choices, note });
+};
