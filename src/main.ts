@@ -43,6 +43,7 @@ const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-cut-records': 'rest',
   'ls-cut-ways': 'rest',
   'ls-machine': 'rest',
+  'ls-prove': 'rest',
   'ls-sheet-page': 'rest',
   'ls-machines': 'rest',
   'ls-field': 'rest',

@@ -3,6 +3,7 @@ import './threads/pages';
 import './speed/pages';
 import './cut';
 import './machine';
+import './machine-prove';
 import './settings';
 import './enter';
 import './shell/later';

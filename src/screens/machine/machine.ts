@@ -16,6 +16,7 @@ import { decimal, plain } from '../../text/numbers';
 import { trainsKey } from '../../text/pages';
 import { mul, ratioText, type Ratio } from '../../core/quantity';
 import { settingsSheetKey } from '../../text/pages';
+import { proveKeys } from '../../text/prove';
 import type { App } from '../../state';
 import { fieldValue, isKnown } from './value';
 
@@ -132,6 +133,9 @@ export class MachineScreen extends ScreenElement<App> {
       </a>
       <div class="stack">
         <a class="key left" href="#/machine/sheet">${settingsSheetKey}</a>
+        ${Object.entries(proveKeys).map(
+          ([page, label]) => html`<a class="key left" href="#/machine/${page}">${label}</a>`,
+        )}
         <a class="key left" href="#/settings">${machineText.settings}</a>
       </div>
       <div class="apart">

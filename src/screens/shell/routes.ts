@@ -39,6 +39,7 @@ export const routeOf = (hash: string, before: string): Route => {
   if (place === 'machine' && (sub === 'field' || sub === 'guide'))
     return { tag: 'ls-field', place, path, full: false };
   if (place === 'machine' && sub === 'sheet') return { tag: 'ls-sheet-page', place, path, full: false };
+  if (place === 'machine' && sub === 'prove') return { tag: 'ls-prove', place, path, full: false };
   if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };
   if (place === 'settings') return { tag: 'ls-settings', place: 'machine', path, full: false };
   if (place === 'speed' && sub === 'feed') return { tag: 'ls-feed', place, path, full: false };

@@ -16,6 +16,7 @@ import { identifyFields } from './identify';
 import { measureFields } from './measure';
 import { ownQuestion } from './own';
 import { pickFields } from './pick';
+import { proveQuestion } from './prove';
 import { traceFields } from './trace';
 import { plainUnit, readingQuestion, type Question } from './question';
 
@@ -135,6 +136,7 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
   const [what, name = '', field = ''] = path;
   if (what === 'own') return ownQuestion(app, name, field);
   if (what === 'wire') return wireQuestion(app);
+  if (what === 'reading' && name.startsWith('prove.')) return proveQuestion(app, name);
   if (what === 'reading')
     return readingQuestion(app, name, {
       ...measureFields(),
