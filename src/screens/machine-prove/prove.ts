@@ -122,7 +122,7 @@ export class ProveScreen extends ScreenElement<App> {
   private choice(test: ProveTest, given: Given, choice: Choice) {
     const now = chose(given, choice);
     const labelled = `choice-${choice.id}`;
-    return html`<h3 id=${labelled}>${choiceLabel(choice.id)}</h3>
+    return html`<p id=${labelled}><strong>${choiceLabel(choice.id)}</strong></p>
       <div class="grid2" role="group" aria-labelledby=${labelled}>
         ${choice.options.map(
           (o) =>

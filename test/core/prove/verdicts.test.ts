@@ -186,7 +186,7 @@ describe('what is measured', () => {
   it('carriage per screw turn, in inches too; a finer instrument can be entered', () => {
     const at = (got: Stated, more = {}) =>
       decide('screw-travel', { turns: turns('20'), travel: got, ...more }, { instrument: 'caliper' });
-    // 60 mm ± 500 ppm and a caliper's 35.7 µm: 30 + 35.7.
+    // 60 mm ± 500 ppm and a caliper's 35.6 µm: 30 + 35.6.
     expect(verdict(at(mm('60.07')))).toBe('failed length-differs');
     expect(verdict(at(mm('60.06')))).toBe('undecided too-coarse');
     expect(verdict(at(mm('60.02'), { accuracy: mm('0.005') }))).toBe('passed length-agrees');
