@@ -1,8 +1,12 @@
 import type { TestNow } from '../core/context';
-import { recordOf, testById, testNow, type Given, type ProveTest } from '../core/prove';
-import type { Stated } from '../core/quantity';
+import { LEAD_READING, recordOf, testById, testNow, type Given, type ProveTest } from '../core/prove';
+import { leadHigh, stated, type Stated } from '../core/quantity';
 import { newId } from '../storage';
 import type { App } from './app';
+
+/** What the names of a test's readings begin with. */
+const prefixOf = (app: App, test: string): string =>
+  test === 'stopping-time' ? 'dummy.' : `prove.${app.machine?.id ?? ''}.${test}.`;
 
 /** Dummy runs are the same figures as under Cut, so that they are made once. */
 const DUMMY: Readonly<Record<string, string>> = { rpm: 'dummy.rpm', lead: 'dummy.lead' };
@@ -11,7 +15,7 @@ const DUMMY: Readonly<Record<string, string>> = { rpm: 'dummy.rpm', lead: 'dummy
 export const readingKey = (app: App, test: string, reading: string): string =>
   test === 'stopping-time'
     ? (DUMMY[reading] ?? reading.replace('run-', 'dummy.'))
-    : `prove.${app.machine?.id ?? ''}.${test}.${reading}`;
+    : prefixOf(app, test) + reading;
 
 const choicesKey = (test: string): string => `prove.${test}`;
 /** Enough of a machine's id to tell it from the others of a workshop; the whole would not fit. */
@@ -27,10 +31,18 @@ const chosen = (app: App, test: string): Record<string, string> => {
 export const givenOf = (app: App, test: ProveTest): Given => {
   const choices = chosen(app, test.id);
   const bare: Given = { sheet: app.sheet, readings: {}, choices };
-  const names = [...test.readings(bare).map((r) => r.id), 'lead'];
+  const names = [...test.readings(bare).map((r) => r.id), ...(test.atLead ? [LEAD_READING] : [])];
   const readings: Record<string, Stated | null> = {};
   for (const name of names) readings[name] = app.readings.get(readingKey(app, test.id, name));
   return { ...bare, readings };
+};
+
+/** Keeps the lead that a test is made at with its first reading. */
+export const keepLead = async (app: App, test: ProveTest): Promise<void> => {
+  const key = readingKey(app, test.id, LEAD_READING);
+  const lead = app.sheet.get('lead').value;
+  if (test.atLead && lead && !app.readings.get(key))
+    await app.readings.set(key, stated(leadHigh(lead), 'mm'));
 };
 
 export const chooseIn = (app: App, test: ProveTest, choice: string, option: string): Promise<void> => {
@@ -42,7 +54,7 @@ export const chooseIn = (app: App, test: ProveTest, choice: string, option: stri
 export const clearTest = async (app: App, test: ProveTest): Promise<void> => {
   const { [choicesKey(test.id)]: _, ...choices } = app.settings.choices;
   await app.setSettings({ choices });
-  if (test.id !== 'stopping-time') await app.clearReadings(readingKey(app, test.id, ''));
+  await app.clearReadings(prefixOf(app, test.id));
 };
 
 /**

@@ -109,7 +109,8 @@ export const drift: ProveTest = {
     const list = driftReadings(given);
     const all = list.flatMap((r) => read(given, r.id) ?? []);
     const worst = all.reduce<Ratio>((m, x) => (compare(abs(x), abs(m)) > 0 ? x : m), ZERO);
-    const more = { expected: count(ZERO), allowed: count(ZERO), measured: count(worst) };
+    const measured = all.length > 0 ? count(worst) : null;
+    const more = { expected: count(ZERO), allowed: count(ZERO), measured };
     const lost = compare(worst, 0) !== 0;
     if (lost || chose(given, DITHER) === 'more') {
       const onlySwitched = lost && list.every((r) => r === SWITCHED || !read(given, r.id)?.n);

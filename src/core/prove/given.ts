@@ -1,6 +1,6 @@
 import type { InputPath } from '../context';
 import type { FigureId, FigureValues } from '../figures';
-import { inBase, leadHigh, type Ratio } from '../quantity';
+import { inBase, leadHigh, toNumber, type Ratio } from '../quantity';
 import type { Asked, Choice, Given } from './spec';
 import { instrumentOf, INSTRUMENTS, lengthUncertainty, roundedUp, type InstrumentId } from './uncertainty';
 
@@ -32,10 +32,15 @@ export const figureOf = <F extends FigureId>(
   id: F,
 ): { readonly value: FigureValues[F] | null; readonly missing: readonly InputPath[] } => sheet.get(id);
 
-/** The job's lead, mm; one that carries π to 18 decimals. */
+/** The lead that a test is made at is kept among its readings under this name, mm; one with π to 18 decimals. */
+export const LEAD_READING = 'lead';
+
+/** That lead from the first reading on, until then the job's: it may be chosen anew meanwhile. mm. */
 export const leadOf = (
   given: Given,
 ): { readonly value: Ratio | null; readonly missing: readonly InputPath[] } => {
+  const kept = read(given, LEAD_READING);
+  if (kept) return { value: kept, missing: [] };
   const { value, missing } = figureOf(given, 'lead');
   return { value: value && leadHigh(value), missing };
 };
@@ -59,10 +64,19 @@ export const INSTRUMENT = choice(
 export const STEP = asked('step', ['mm', 'in'], '0.0001', '2', { optional: true });
 export const ACCURACY = asked('accuracy', ['mm', 'in'], '0', '5', { optional: true });
 
+/** How far several tries lie from one another, ±: none where it wasn't tried. */
+export const REPEATS = asked('repeats', ['mm', 'in'], '0', '5', { optional: true });
+
 /** Expanded uncertainty (k = 2) of a length read with what was chosen, mm, up to 0.1 µm. */
 export const uncertaintyOf = (given: Given, instrument: InstrumentId): Ratio => {
   const { step, accuracy } = given.readings;
-  return roundedUp(lengthUncertainty(instrumentOf(instrument, step ?? null, accuracy ?? null)));
+  const spread = read(given, REPEATS.id);
+  return roundedUp(
+    lengthUncertainty(
+      instrumentOf(instrument, step ?? null, accuracy ?? null),
+      spread ? toNumber(spread) : 0,
+    ),
+  );
 };
 
 export const mm = (value: Ratio): { value: Ratio; unit: 'mm' } => ({ value, unit: 'mm' });

@@ -11,6 +11,7 @@ import {
   leadOf,
   mm,
   read,
+  REPEATS,
   STEP,
   uncertaintyOf,
 } from './given';
@@ -72,7 +73,7 @@ const travelTest = (
 ): ProveTest => {
   const GOAL = goal(def.usualGoal);
   const N = asked('turns', ['turns'], '0.01', '100000');
-  const list = [N, TRAVEL, STEP, ACCURACY];
+  const list = [N, TRAVEL, STEP, ACCURACY, REPEATS];
   return {
     id: def.id,
     rule: RULES[def.id],
@@ -145,7 +146,7 @@ export const scratch: ProveTest = {
   rule: RULES.scratch,
   cautions: () => ['hands-clear', 'low-speed', 'hand-on-stop'],
   choices: [GAUGED, FITS],
-  readings: (given) => (byGauge(given) ? [] : [PITCHES, LENGTH, STEP, ACCURACY]),
+  readings: (given) => (byGauge(given) ? [] : [PITCHES, LENGTH, STEP, ACCURACY, REPEATS]),
   decide: (given) => {
     const lead = leadOf(given);
     if (!lead.value) return notKnown(lead.missing);

@@ -32,7 +32,6 @@ import {
   turns,
   uncertaintyOf,
 } from './given';
-import { LEAD_READING } from './take';
 import { RULES } from './rules';
 import {
   decision,
@@ -190,8 +189,7 @@ export const stoppingTime: ProveTest = {
   choices: [],
   readings: () => [RPM, ...RUNS],
   decide: (given) => {
-    // The lead they were run at, where it was kept when they were begun; else the job's.
-    const ranAt = { value: read(given, LEAD_READING) ?? leadOf(given).value, missing: leadOf(given).missing };
+    const ranAt = leadOf(given);
     if (!ranAt.value) return notKnown(ranAt.missing);
     const rpm = read(given, 'rpm');
     const all = RUNS.flatMap((r) => read(given, r.id) ?? []);

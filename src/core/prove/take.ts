@@ -1,10 +1,7 @@
 import { stated, type Stated } from '../quantity';
-import { chose, leadOf } from './given';
+import { chose, leadOf, LEAD_READING } from './given';
 import { makeTest, type TestRecord } from './record';
 import type { Choice, Given, ProveTest } from './spec';
-
-/** The lead that a test was made at is kept among its readings under this name, mm; one with π to 18 decimals. */
-export const LEAD_READING = 'lead';
 
 /** The choices that a test asks for, as things were chosen so far. */
 export const choicesOf = ({ choices }: ProveTest, given: Given): readonly Choice[] =>
@@ -22,9 +19,8 @@ export const recordOf = (test: ProveTest, given: Given, id: string, note = ''): 
     const value = given.readings[name];
     if (value) readings[name] = value;
   }
-  const ofJob = leadOf(given).value;
-  const lead = given.readings[LEAD_READING] ?? (ofJob && stated(ofJob, 'mm'));
-  if (test.atLead && lead) readings[LEAD_READING] = lead;
+  const lead = test.atLead ? leadOf(given).value : null;
+  if (lead) readings[LEAD_READING] = stated(lead, 'mm');
   const choices: Record<string, string> = {};
   for (const c of choicesOf(test, given)) {
     const option = chose(given, c);

@@ -26,7 +26,7 @@ const ppmText = (p: Ppm): string =>
     : t.seen(`${p.ppm > 0n ? '+' : ''}${whole(p.ppm)}`, whole(p.uncertainty));
 
 const settlesText = (app: App, { value, unit }: Amount): string => {
-  if (unit === 'turns') return t.turnsMore(whole(value.n), '10');
+  if (unit === 'turns') return t.turnsMore(whole(value.n));
   const at = shown(app, { value, unit });
   return t.travelMore(
     `${significant(Number(value.n) / Number(value.d) / (at.unit === 'in' ? 25.4 : 1), 3)} ${at.unit}`,
@@ -44,13 +44,16 @@ const differenceName = (test: ProveTest): string => {
 /** The figures of a decision, each on its line, and what it points to. */
 export const figures = (app: App, test: ProveTest, d: Decision) =>
   html`<div>
-      ${row(app, t.expected, d.expected)} ${row(app, t.measuredRow, d.measured)}
+      ${row(app, t.expected, d.expected)} ${row(app, t.measured, d.measured)}
       ${row(app, differenceName(test), d.difference)} ${row(app, t.allowed, d.allowed)}
       ${d.allowed ? nothing : row(app, t.uncertainty, d.uncertainty)}
       ${d.ppm ? html`<ls-row .label=${t.off} .value=${ppmText(d.ppm)}></ls-row>` : nothing}
       ${
         d.settles && d.result !== 'passed'
-          ? html`<ls-row .label=${t.settles} .value=${settlesText(app, d.settles)}></ls-row>`
+          ? html`<ls-row
+              .label=${d.settles.unit === 'turns' && test.id === 'counts' ? t.forPpm('10') : t.settles}
+              .value=${settlesText(app, d.settles)}
+            ></ls-row>`
           : nothing
       }
     </div>

@@ -7,19 +7,23 @@ import type { InputPath, TestRecord } from '../../core/context';
 import { FIELDS } from '../../core/machine';
 import {
   choicesOf,
+  chose,
+  leadOf,
   testById,
   testNow,
   testsOf,
+  USUAL,
   type Choice,
   type Given,
+  type Instrument,
+  type InstrumentId,
   type ProveTest,
 } from '../../core/prove';
-import { chose } from '../../core/prove/given';
-import { leadHigh } from '../../core/quantity';
+import { stated, type Stated } from '../../core/quantity';
 import { chooseIn, clearTest, givenOf, recordTest } from '../../state/prove';
 import { appText, enterText } from '../../text/app';
 import { fieldText } from '../../text/machine';
-import { decimal, statedText } from '../../text/numbers';
+import { decimal, plain, statedText } from '../../text/numbers';
 import {
   cautionText,
   choiceLabel,
@@ -36,6 +40,9 @@ import { testPicture } from './pictures';
 import { nowText } from './standing';
 
 const STANDING = { passed: 'within', failed: 'over', undecided: 'unknown' } as const;
+
+/** A reading beside its name, which says already that it counts turns. */
+const valueText = (s: Stated): string => (s.unit === 'turns' ? plain(s.value) : statedText(s));
 
 /** Where something that a test needs is entered or chosen. */
 const entry = (path: InputPath) => {
@@ -137,13 +144,21 @@ export class ProveScreen extends ScreenElement<App> {
       </div>`;
   }
 
+  /** What counts while something finer or coarser isn't entered. */
+  private usual(given: Given, id: string): string {
+    const usual = USUAL[given.choices.instrument as InstrumentId] as Instrument | undefined;
+    return usual && (id === 'step' || id === 'accuracy')
+      ? `${statedText(stated(usual[id], 'mm'))}, ${t.usual}`
+      : t.notEntered;
+  }
+
   private readings(test: ProveTest, given: Given) {
     return html`<div class="stack">
       ${test.readings(given).map((r) => {
         const value = given.readings[r.id];
         return html`<a class="key reading" href="#/enter/reading/prove.${test.id}.${r.id}">
           ${readingLabel(test.id, r.id)}
-          <span>${value ? statedText(value) : r.optional ? t.usual : t.enter}</span>
+          <span>${value ? valueText(value) : r.optional ? this.usual(given, r.id) : t.enter}</span>
         </a>`;
       })}
     </div>`;
@@ -165,11 +180,16 @@ export class ProveScreen extends ScreenElement<App> {
       ${all.map(
         (r) =>
           html`<div class="hair">
-            <p><strong>${dayText(r.at)}: ${t.word[r.result]}</strong></p>
+            <p>
+              <strong
+                >${dayText(r.at)}:
+                ${test.measures && r.result === 'passed' ? t.measured : t.was[r.result]}</strong
+              >
+            </p>
             <p class="note">
               ${[
                 ...Object.entries(r.readings).map(([id, s]) =>
-                  id === 'lead' ? t.atLead(statedText(s)) : `${readingLabel(test.id, id)} ${statedText(s)}`,
+                  id === 'lead' ? t.atLead(statedText(s)) : `${readingLabel(test.id, id)} ${valueText(s)}`,
                 ),
                 ...Object.entries(r.choices).map(([id, o]) => `${choiceLabel(id)}: ${optionName(id, o)}`),
               ].join(' · ')}
@@ -185,7 +205,7 @@ export class ProveScreen extends ScreenElement<App> {
     const d = test.decide(given);
     const say = testText[test.id];
     const { word, standing } = nowText(testNow(app.inputs, test.id, test.rule), test.measures);
-    const lead = app.sheet.get('lead').value;
+    const lead = test.atLead ? leadOf(given).value : null;
     const ready = d.lacks.length === 0 && d.missing.length === 0;
     const begun = Object.values(given.readings).some(Boolean) || Object.keys(given.choices).length > 0;
     return html`<h1>${say.title}</h1>
@@ -196,7 +216,7 @@ export class ProveScreen extends ScreenElement<App> {
       <ol>
         ${say.steps().map((s) => html`<li>${s}</li>`)}
       </ol>
-      ${test.atLead && lead ? html`<p class="note">${t.atLead(`${decimal(leadHigh(lead), 4)} mm`)}</p>` : nothing}
+      ${lead ? html`<p class="note">${t.atLead(`${decimal(lead, 4)} mm`)}</p>` : nothing}
       ${choicesOf(test, given).map((c) => this.choice(test, given, c))} ${this.readings(test, given)}
       <h2>${t.decides}</h2>
       ${
@@ -220,7 +240,7 @@ export class ProveScreen extends ScreenElement<App> {
       ${this.earlier(test)}
       <a class="key" href="#/machine/prove">${t.list}</a>
       ${
-        begun && test.id !== 'stopping-time'
+        begun
           ? html`<div class="apart stack">
               <button class="key stop" @click=${() => void clearTest(app, test)}>${t.clear}</button>
             </div>`

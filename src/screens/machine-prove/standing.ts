@@ -8,8 +8,8 @@ import { dayText } from '../../text/records';
 export const nowText = (now: TestNow, measures = false): { word: string; standing: StandingName } => {
   if (now.code === 'not-done') return { word: t.notDone, standing: 'unknown' };
   if (now.code === 'lapsed') return { word: t.lapsed(lapseText(now.lapse)), standing: 'unknown' };
-  const day = dayText(now.record.at);
-  if (now.code === 'failed') return { word: t.failed(day), standing: 'over' };
-  if (now.code === 'undecided') return { word: t.undecided(day), standing: 'unknown' };
-  return { word: measures ? t.measured(day) : t.passed(day), standing: 'within' };
+  const { result, at } = now.record;
+  const how = measures && result === 'passed' ? t.measured : t.was[result];
+  const standing = result === 'failed' ? 'over' : result === 'passed' ? 'within' : 'unknown';
+  return { word: t.recorded(how, dayText(at)), standing };
 };

@@ -129,6 +129,17 @@ describe('the record of what was entered', () => {
   });
 });
 
+describe('the lead that a test is made at', () => {
+  it('is the one kept with its first reading, whatever the job has by now', () => {
+    const readings = { spindle: is('10', 'turns'), screw: is('10', 'turns') };
+    const code = (more: object) => test('screw-turns').decide(given({ ...readings, ...more })).code;
+    expect(code({})).toBe('turns-differ');
+    expect(code({ lead: is('3', 'mm') })).toBe('turns-agree');
+    const record = recordOf(test('screw-turns'), given({ ...readings, lead: is('3', 'mm') }), 'a');
+    expect(record?.readings.lead).toEqual(is('3', 'mm'));
+  });
+});
+
 describe('what relies on a test record', () => {
   const ramp = made('ramp', { readings: { lead: is('3', 'mm'), rpm: is('400', 'rpm') } });
   const covers = (tests: readonly TestRecord[], more: Partial<Context> = {}, lead = ratio(3)) =>

@@ -169,6 +169,18 @@ describe('what is measured', () => {
     expect(verdict(travel('70', '200', {}, '40'))).toBe('failed length-differs');
   });
 
+  it('tries that differ widen what it allows: ±3 µm make 12.3 into 12.8 µm', () => {
+    const at = (got: string) =>
+      verdict(
+        decide(
+          'travel',
+          { turns: turns('100'), travel: mm(got), repeats: mm('0.003') },
+          { instrument: 'readout', goal: '200' },
+        ),
+      );
+    expect([at('150.0428'), at('150.0429')]).toEqual(['passed length-agrees', 'failed length-differs']);
+  });
+
   it('with counts and screw turns recorded as right, travel measures the screw', () => {
     const inputs = inputsOf();
     const passed = (id: 'counts' | 'screw-turns') =>

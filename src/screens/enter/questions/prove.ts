@@ -1,6 +1,6 @@
 import { number } from '../../../core/machine';
 import { testById } from '../../../core/prove';
-import { givenOf, readingKey } from '../../../state/prove';
+import { givenOf, keepLead, readingKey } from '../../../state/prove';
 import { readingLabel, testText } from '../../../text/prove';
 import type { App } from '../../../state';
 import { readingQuestion, type Question } from './question';
@@ -15,5 +15,16 @@ export const proveQuestion = (app: App, name: string): Question | null => {
   const more = { ...(whole ? { whole } : {}), ...(suggest ? { suggest } : {}) };
   const key = readingKey(app, id, reading);
   const label = `${testText[test.id].title}: ${readingLabel(id, reading)}`;
-  return readingQuestion(app, key, { [key]: { label, field: number('notes', units, min, max, more) } });
+  const question = readingQuestion(app, key, {
+    [key]: { label, field: number('notes', units, min, max, more) },
+  });
+  return (
+    question && {
+      ...question,
+      accept: async (value) => {
+        await keepLead(app, test);
+        return question.accept(value);
+      },
+    }
+  );
 };
