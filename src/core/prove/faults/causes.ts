@@ -1,0 +1,143 @@
+import type { MachineProfile } from '../../machine';
+import { fixedOf, mountedOf, wheelsOf } from '../../machine/gears';
+import { trainRatio } from '../../drive/trains/turns';
+import { writeTrain, type WrittenTrain } from '../../drive/trains/written';
+import {
+  add,
+  div,
+  equal,
+  inBase,
+  ONE,
+  PI_HIGH,
+  PI_LOW,
+  ratio,
+  type Ratio,
+  type Stated,
+} from '../../quantity';
+import { controllerDiffers, machineDiffers, partsOf, type Change, type Factors } from './change';
+import { slipsOf, standIns, type SlipKind } from './slips';
+import { CONTROLLER, ODDS } from './usual';
+
+/**
+ * Where it is wrong. `profile`: the entry, and so what was reckoned from it; `controller`: what was typed there;
+ * `machine`: no entry at all.
+ */
+export type Where = 'profile' | 'controller' | 'machine';
+
+export interface Cause {
+  readonly kind: SlipKind;
+  readonly where: Where;
+  /** What the profile says, and what may be so (`profile`) or was typed instead (`controller`). */
+  readonly changes: readonly Change[];
+  /** measured ÷ expected, exact (π to 5e-19); 1 of what is no ratio. */
+  readonly factors: Factors;
+  /** How common it is, before anything was measured (usual.ts). */
+  readonly odds: number;
+}
+
+/** The thread that is set: what one may have typed of it. */
+export interface ThreadSet {
+  readonly pitch: Stated;
+  readonly starts: number;
+}
+
+const NOTHING: Factors = { counts: ONE, screw: ONE, carriage: ONE };
+const PI = div(add(PI_LOW, PI_HIGH), 2);
+
+const inches = (unit: string): boolean => unit === 'tpi' || unit === 'in' || unit === 'dp';
+
+/** Lead set ÷ lead wanted of each way to type a thread wrongly. */
+const threadSlips = (t: ThreadSet, screw: Stated | null): [SlipKind, number, Ratio][] => {
+  const { value, unit } = t.pitch;
+  const slips: [SlipKind, number, Ratio][] = [];
+  if (t.starts > 1)
+    slips.push(
+      ['pitch-for-lead', ODDS.leadStarts, ratio(1, t.starts)],
+      ['pitch-for-lead', ODDS.usual, ratio(t.starts)],
+    );
+  if (unit === 'mm' || unit === 'tpi' || unit === 'in') {
+    const mm = inBase(t.pitch);
+    for (const other of ['mm', 'tpi', 'in'] as const)
+      if (other !== unit) slips.push(['lead-unit', ODDS.unit, div(inBase({ value, unit: other }), mm)]);
+  } else slips.push(['pi', ODDS.pi, div(ratio(22, 7), PI)]);
+  if (screw && inches(screw.unit) !== inches(unit))
+    for (const by of standIns(inches(unit) ? ratio(127) : ratio(1, 127)))
+      slips.push(['stand-in', ODDS.standIn, by]);
+  return slips;
+};
+
+/** Wheels that may be on other than the profile says: another of the set, a stage turned round, stand-ins for 127. */
+const wheelCauses = (m: MachineProfile): Cause[] => {
+  const mounted = mountedOf(m);
+  if (!mounted || !fixedOf(m)) return [];
+  const set = [...new Set(wheelsOf(m) ?? [])];
+  const now = trainRatio(mounted.stages);
+  const found: Cause[] = [];
+  const put = (
+    kind: SlipKind,
+    odds: number,
+    to: WrittenTrain,
+    by = div(trainRatio(to.stages), now),
+  ): void => {
+    if (equal(by, 1)) return;
+    const change = { field: 'gearMounted', from: writeTrain(mounted), to: writeTrain(to) } as const;
+    const changes = kind === 'stand-in' ? [] : [change];
+    found.push({ kind, where: 'profile', changes, factors: machineDiffers({ train: by }), odds });
+  };
+  mounted.stages.forEach((stage, i) => {
+    const other = (s: readonly number[]): WrittenTrain => ({
+      ...mounted,
+      stages: mounted.stages.map((x, k) => (k === i ? s : x)),
+    });
+    put('turned', ODDS.turned, other([...stage].reverse()));
+    for (const at of new Set([0, stage.length - 1]))
+      for (const z of set)
+        put('wheel', ODDS.wheel / set.length, other(stage.map((x, k) => (k === at ? z : x))));
+  });
+  for (const by of standIns(now)) put('stand-in', ODDS.standIn, mounted, by);
+  return found;
+};
+
+/** Every single cause that is a ratio, for this profile and the thread that is set (null: none). */
+export const ratioCauses = (m: MachineProfile, t: ThreadSet | null): readonly Cause[] => {
+  const gears = m.driveKind === 'change-gears';
+  const slips = slipsOf(m).flatMap(({ kind, changes, odds }): Cause[] => {
+    const parts = partsOf(changes);
+    const entry: Cause = { kind, where: 'profile', changes, factors: machineDiffers(parts), odds };
+    // A wrong count of teeth or a belt left out is found on the machine; a controller takes figures.
+    if (gears || kind === 'tooth' || kind === 'belt-missing') return [entry];
+    return [
+      entry,
+      { ...entry, where: 'controller', factors: controllerDiffers(parts), odds: odds * CONTROLLER },
+    ];
+  });
+  if (gears) return [...slips, ...wheelCauses(m)];
+  const typed = t === null ? [] : threadSlips(t, m.screwPitch);
+  return [
+    ...slips,
+    ...typed.map(([kind, odds, by]): Cause => ({
+      kind,
+      where: 'controller',
+      changes: [],
+      factors: controllerDiffers({ thread: by }),
+      odds,
+    })),
+  ];
+};
+
+const noRatio = (kind: SlipKind, odds: number): Cause => ({
+  kind,
+  where: 'machine',
+  changes: [],
+  factors: NOTHING,
+  odds,
+});
+export const BACKLASH = noRatio('backlash', ODDS.backlash);
+export const LOST = noRatio('lost', ODDS.lost);
+export const SCREW = noRatio('screw', ODDS.screw);
+
+/** Lost motion that the profile says, mm; null when it isn't known. */
+export const backlashOf = (m: MachineProfile): Ratio | null => m.backlash && inBase(m.backlash);
+
+export const nothing = (c: Factors): boolean =>
+  equal(c.counts, 1) && equal(c.screw, 1) && equal(c.carriage, 1);

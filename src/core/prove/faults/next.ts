@@ -1,0 +1,82 @@
+import { toNumber, type Ratio } from '../../quantity';
+import type { Hypothesis } from './hypotheses';
+import { FAULT_TESTS, standard, type Expected, type FaultTest } from './reading';
+
+/** The test that tells most, how far to go, and what it is expected to tell. */
+export interface NextTest {
+  readonly test: FaultTest;
+  /** Spindle turns, screw turns, or mm, as the test counts (reading.ts). */
+  readonly over: number;
+  /** Expected drop of entropy, bits. */
+  readonly bits: number;
+}
+
+/** Turns to take, so that a mark on a chuck or a collar is fine enough; travel for a caliper (common practice). */
+const TURNS = 10;
+const TRAVEL = 100;
+/** How far a mark may be off: a chuck's rim, a screw's collar, degrees; a caliper or dial indicator, mm. */
+const MARK = { spindle: 1, screw: 5 };
+const LENGTH = 0.03;
+
+interface Plan {
+  readonly over: number;
+  readonly u: number;
+  readonly length: number;
+}
+
+/** How each test would be taken; null when the profile doesn't say what it should show. */
+const planOf = (test: FaultTest, e: Expected): Plan | null => {
+  const per = (r: Ratio | null): number | null => r && toNumber(r);
+  if (test === 'travel') return { over: TRAVEL, u: standard(LENGTH) / TRAVEL, length: TRAVEL };
+  if (test === 'back') return { over: TRAVEL, u: standard(LENGTH), length: TRAVEL };
+  const each = per(e[test]);
+  if (!each) return null;
+  if (test === 'counts') return { over: TURNS, u: standard(MARK.spindle / 360) / TURNS, length: 0 };
+  if (test === 'carriage') return { over: TURNS, u: standard(LENGTH) / (TURNS * each), length: TURNS * each };
+  const over = Math.ceil(TURNS / each);
+  return { over, u: standard(MARK.screw / 360) / (over * each), length: 0 };
+};
+
+const entropy = (ws: readonly number[]): number => {
+  const sum = ws.reduce((a, b) => a + b, 0);
+  return ws.reduce((h, w) => (w > 0 ? h - (w / sum) * Math.log2(w / sum) : h), 0);
+};
+
+/** Less than this tells nothing worth the work. */
+const LEAST_BITS = 0.1;
+
+/**
+ * Expected drop of entropy (Shannon): for each hypothesis taken as true, what would remain after the test shows what it
+ * says. The reading's own scatter is taken into the width instead of being integrated over.
+ */
+const drop = (hs: readonly { h: Hypothesis; weight: number }[], test: FaultTest, p: Plan): number => {
+  const said = hs.map(({ h }) => h.says(test, p.length));
+  const weights = hs.map((x) => x.weight);
+  const after = hs.reduce((sum, x, i) => {
+    const a = said[i];
+    if (!a || x.weight < 1e-6) return sum;
+    const left = said.map((b, k) => {
+      const variance = 2 * p.u * p.u + a.spread ** 2 + b.spread ** 2;
+      return ((weights[k] ?? 0) * Math.exp(-((a.mean - b.mean) ** 2) / (2 * variance))) / Math.sqrt(variance);
+    });
+    return sum + x.weight * entropy(left);
+  }, 0);
+  const all = weights.reduce((a, b) => a + b, 0);
+  return entropy(weights) - after / (all || 1);
+};
+
+/** null when no test would tell more: what is left is told by looking at the parts. */
+export const nextTest = (
+  hs: readonly { readonly h: Hypothesis; readonly weight: number }[],
+  e: Expected,
+): NextTest | null => {
+  let best: NextTest | null = null;
+  for (const test of hs.length > 0 ? FAULT_TESTS : []) {
+    const plan = planOf(test, e);
+    if (!plan) continue;
+    const bits = drop(hs, test, plan);
+    // Of tests that tell as much, the one that is less work stands first in the list.
+    if (bits >= LEAST_BITS && bits > (best?.bits ?? 0) * 1.05) best = { test, over: plan.over, bits };
+  }
+  return best;
+};
