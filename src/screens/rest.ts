@@ -4,6 +4,7 @@ import './speed/pages';
 import './cut';
 import './machine';
 import './machine-prove';
+import './machine-faults';
 import './settings';
 import './enter';
 import './shell/later';

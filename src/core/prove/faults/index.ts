@@ -6,3 +6,4 @@ export * from './expected';
 export * from './find';
 export type { NextTest } from './next';
 export * from './patterns';
+export * from './kept';

@@ -1,6 +1,6 @@
-import { toNumber, type Ratio } from '../../quantity';
+import { toNumber } from '../../quantity';
 import type { Hypothesis } from './hypotheses';
-import { FAULT_TESTS, standard, type Expected, type FaultTest } from './reading';
+import { FAULT_TESTS, standard, usualHalf, type Expected, type FaultTest } from './reading';
 
 /** The test that tells most, how far to go, and what it is expected to tell. */
 export interface NextTest {
@@ -11,13 +11,9 @@ export interface NextTest {
   readonly bits: number;
 }
 
-/** Turns to take, so that a mark on a chuck or a collar is fine enough; travel for a caliper (common practice). */
+/** Turns to take, and mm to go, so that the usual ± is fine enough (common practice). */
 const TURNS = 10;
 const TRAVEL = 100;
-/** How far a mark may be off: a chuck's rim, a screw's collar, degrees; a caliper or dial indicator, mm. */
-const MARK = { spindle: 1, screw: 5 };
-const LENGTH = 0.03;
-
 interface Plan {
   readonly over: number;
   readonly u: number;
@@ -26,15 +22,13 @@ interface Plan {
 
 /** How each test would be taken; null when the profile doesn't say what it should show. */
 const planOf = (test: FaultTest, e: Expected): Plan | null => {
-  const per = (r: Ratio | null): number | null => r && toNumber(r);
-  if (test === 'travel') return { over: TRAVEL, u: standard(LENGTH) / TRAVEL, length: TRAVEL };
-  if (test === 'back') return { over: TRAVEL, u: standard(LENGTH), length: TRAVEL };
-  const each = per(e[test]);
+  const u = standard(toNumber(usualHalf(test, e)));
+  if (test === 'travel') return { over: TRAVEL, u: u / TRAVEL, length: TRAVEL };
+  if (test === 'back') return { over: TRAVEL, u, length: TRAVEL };
+  const each = e[test] && toNumber(e[test]);
   if (!each) return null;
-  if (test === 'counts') return { over: TURNS, u: standard(MARK.spindle / 360) / TURNS, length: 0 };
-  if (test === 'carriage') return { over: TURNS, u: standard(LENGTH) / (TURNS * each), length: TURNS * each };
-  const over = Math.ceil(TURNS / each);
-  return { over, u: standard(MARK.screw / 360) / (over * each), length: 0 };
+  const over = test === 'screw' ? Math.ceil(TURNS / each) : TURNS;
+  return { over, u: u / (over * each), length: test === 'carriage' ? over * each : 0 };
 };
 
 const entropy = (ws: readonly number[]): number => {

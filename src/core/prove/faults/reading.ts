@@ -1,4 +1,4 @@
-import { toNumber, type Ratio } from '../../quantity';
+import { ceil, div, max, ONE, ratio, toNumber, type Ratio } from '../../quantity';
 
 /**
  * What can be measured of the chain from spindle to carriage (each answers another part of it):
@@ -43,6 +43,18 @@ export interface Weighed {
  * (JCGM 100:2008, 4.3.7 and 5.1.2).
  */
 export const standard = (half: number): number => half * Math.sqrt(2 / 3);
+
+/** How far a mark may be off at each end: a chuck's rim, a screw's collar, degrees (common practice). */
+const MARK = { spindle: 1, screw: 5 };
+/** A caliper or a dial indicator over its travel, mm (common practice). */
+const LENGTH = ratio(3, 100);
+
+/** The ± at each end that is taken where none was said, in the unit of `got`. */
+export const usualHalf = (test: FaultTest, e: Expected): Ratio => {
+  if (test === 'screw') return ratio(MARK.screw, 360);
+  if (test !== 'counts') return LENGTH;
+  return e.counts ? max(ONE, ratio(ceil(div(e.counts, 360 / MARK.spindle)))) : ONE;
+};
 
 /** null when the profile doesn't say what to expect. */
 export const weigh = (r: Reading, e: Expected): Weighed | null => {

@@ -1,4 +1,4 @@
-import { checkNumber, FIELDS, type MachineProfile, type NumberField } from '../../machine';
+import { checkNumber, FIELDS, type MachineProfile } from '../../machine';
 import { isAsked } from '../../machine/asked';
 import {
   div,
@@ -140,7 +140,7 @@ export const slipsOf = (m: MachineProfile): readonly Slip[] => {
   const put: Put = (kind, odds, ...to) => {
     const changes = to.flatMap(([field, value]) => {
       const from = m[field];
-      const ok = from && isAsked(field, m) && checkNumber(FIELDS[field] as NumberField, value).ok;
+      const ok = from && isAsked(field, m) && checkNumber(FIELDS[field], value).ok;
       return ok && !equal(inBase(from), inBase(value)) ? [{ field, from, to: value }] : [];
     });
     const key = changes.map((c) => `${c.field} ${inBase(c.to).n}/${inBase(c.to).d}`).join();

@@ -10,6 +10,7 @@ import { refusalText } from '../../../text/typed';
 import { fieldUnitLabel } from '../../../text/units';
 import type { App } from '../../../state';
 import { dummyFields } from './dummy';
+import { faultFields } from './faults';
 import { feedFields } from './feed';
 import { finishFields } from './finish';
 import { identifyFields } from './identify';
@@ -143,6 +144,7 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
       ...traceFields(),
       ...identifyFields(),
       ...dummyFields(),
+      ...faultFields(app.machine?.id ?? ''),
       ...feedFields(),
       ...finishFields(),
       ...pickFields(),

@@ -1,0 +1,236 @@
+import { css, html, nothing } from 'lit';
+import { customElement } from 'lit/decorators.js';
+import { ScreenElement } from '../../elements/screen';
+import '../../elements/row';
+import type { FieldName, MachineProfile } from '../../core/machine';
+import {
+  FAULT_TESTS,
+  faultsKept,
+  isSlot,
+  PATTERN,
+  patternIn,
+  PATTERNS,
+  runsKept,
+  testOf,
+  type Cause,
+  type Found,
+  type Group,
+  type Pattern,
+  type Ranked,
+} from '../../core/prove/faults';
+import { mul } from '../../core/quantity';
+import {
+  changeText,
+  faultsText as t,
+  faultTestText,
+  patternCauseText,
+  patternTestText,
+  patternText,
+  slipText,
+} from '../../text/faults';
+import { decimal, significant } from '../../text/numbers';
+import type { App } from '../../state';
+import { faultsNow, type Now } from './now';
+import { ratioText, readingPage } from './reading';
+
+/** Ranked groups, and causes in a group, that are shown; the rest is counted. */
+const MOST_GROUPS = 5;
+const MOST_ALIKE = 6;
+/** Among the choices: the machine whose profile was changed, and which is to be tested again. */
+const AGAIN = 'faults.again';
+
+/** Causes of readings that disagree with the profile, and the test that tells them apart. */
+@customElement('ls-faults')
+export class FaultsScreen extends ScreenElement<App> {
+  static override styles = [
+    ...ScreenElement.styles,
+    css`
+      .next {
+        font-size: 1.75rem;
+        min-block-size: 96px;
+      }
+      summary {
+        font-size: var(--t-label);
+        min-block-size: 64px;
+        display: flex;
+        align-items: center;
+        cursor: pointer;
+      }
+      summary b {
+        font-size: 1.375rem;
+        text-decoration: underline;
+      }
+      summary small {
+        display: block;
+        font-size: 1rem;
+      }
+      details {
+        border-block-end: 1px solid var(--hair);
+      }
+      details[open] {
+        padding-block-end: 12px;
+      }
+      details > :not(summary) {
+        margin-block-start: 8px;
+      }
+    `,
+  ];
+
+  private name(c: Cause): string {
+    const [first] = c.changes;
+    if (!first) return slipText[c.kind];
+    return c.changes
+      .map((x) => {
+        const { label, from, to } = changeText(x);
+        return c.where === 'controller'
+          ? `${t.typed(label, to)}, ${t.not(from)}`
+          : `${label}: ${to}, ${t.not(from)}`;
+      })
+      .join(' · ');
+  }
+
+  private async apply(causes: readonly Cause[], now: Now): Promise<void> {
+    const { app } = this;
+    // What was read with the old settings says nothing of the new; undo then takes back the change first.
+    await app.clearReadings(runsKept(now.machine));
+    for (const { where, changes } of causes)
+      for (const { field, to } of where === 'profile' ? changes : []) await app.setField(field, to);
+    await app.choose(AGAIN, now.machine);
+  }
+
+  private edit(causes: readonly Cause[], now: Now) {
+    const edits = causes.filter((c) => c.where === 'profile').flatMap((c) => c.changes);
+    const controller = causes.some((c) => c.where === 'controller');
+    if (edits.length === 0 && !controller) return html`<p>${t.noEntry}</p>`;
+    return html`${
+        edits.length > 0
+          ? html`<p>${t.lookFirst}</p>
+              <div>
+                ${edits.map((c) => {
+                  const { label, from, to } = changeText(c);
+                  return html`<ls-row .label=${label} .value=${from} .note=${t.now}></ls-row>
+                    <ls-row .label=${label} .value=${to} .note=${t.then}></ls-row>`;
+                })}
+              </div>`
+          : nothing
+      }
+      ${controller ? html`<p>${t.controller}</p>` : nothing}
+      <button class="key solid" @click=${() => void this.apply(causes, now)}>
+        ${edits.length > 0 ? t.apply : t.done}
+      </button>`;
+  }
+
+  private cause({ causes, factors }: Ranked, now: Now) {
+    const notes = causes.map((c) => (c.changes.length > 0 ? slipText[c.kind] : '')).filter(Boolean);
+    const all = [...(causes.length > 1 ? [t.both] : []), ...notes].join(' · ');
+    return html`<details>
+      <summary>
+        <span
+          >${causes.map((c, i) => html`${i > 0 ? ' + ' : ''}<b>${this.name(c)}</b>`)}${
+            all ? html`<small>${all}</small>` : nothing
+          }</span
+        >
+      </summary>
+      <ls-row .label=${t.travel} .value=${decimal(mul(factors.screw, factors.carriage), 6)}></ls-row>
+      ${this.edit(causes, now)}
+    </details>`;
+  }
+
+  private group(group: Group, now: Now) {
+    const shown = group.slice(0, MOST_ALIKE);
+    return html`<section>
+      ${group.length > 1 ? html`<p>${t.alike}</p>` : nothing} ${shown.map((r) => this.cause(r, now))}
+      ${group.length > shown.length ? html`<p class="note">${t.more(group.length - shown.length)}</p>` : nothing}
+    </section>`;
+  }
+
+  private ranked(found: Found, now: Now) {
+    const fits = found.groups.filter((g) => g.some((r) => r.fits));
+    const outside = found.groups.filter((g) => !fits.includes(g));
+    const shown = fits.slice(0, MOST_GROUPS);
+    const rest = fits.slice(MOST_GROUPS).reduce((n, g) => n + g.length, 0) + found.more;
+    const finest = Math.min(...found.weighed.filter((w) => w.test === 'travel').map((w) => 2e6 * w.u));
+    return html`${
+        found.agrees
+          ? html`<p><strong>${t.agrees}</strong></p>
+              ${Number.isFinite(finest) ? html`<p>${t.finest(significant(finest, 2))}</p>` : nothing}`
+          : nothing
+      }
+      <h2>${fits.length === 0 && !found.agrees ? t.none : found.agrees ? t.hidden : t.fits}</h2>
+      ${shown.map((g) => this.group(g, now))}
+      ${rest > 0 ? html`<p class="note">${t.more(rest)}</p>` : nothing}
+      ${
+        outside.length > 0
+          ? html`<h2>${t.outside}</h2>
+              ${outside.slice(0, 2).map((g) => this.group(g, now))}`
+          : nothing
+      }`;
+  }
+
+  private pattern(p: Pattern, seen: boolean) {
+    const { causes, test } = PATTERN[p];
+    return html`<details ?open=${seen}>
+      <summary>
+        <span><b>${patternText[p]}</b>${seen ? html`<small>${t.shown}</small>` : nothing}</span>
+      </summary>
+      <p>${t.likely}: ${causes.map((c) => patternCauseText[c]).join('; ')}.</p>
+      <p><strong>${t.tell}:</strong> ${patternTestText[test]}</p>
+    </details>`;
+  }
+
+  override render() {
+    const now = faultsNow(this.app);
+    if (!now)
+      return html`<h1>${t.title}</h1>
+        <p>${t.noMachine}</p>`;
+    const [, sub = ''] = this.path;
+    if (isSlot(sub)) return readingPage(this.app, now, sub);
+    const found = now.found();
+    const some = found.weighed.length > 0;
+    const next = some ? found.next : { test: 'travel' as const, over: 100 };
+    const seen = patternIn(found.weighed);
+    const again =
+      this.app.settings.choices[AGAIN] === now.machine &&
+      !now.held.some((h) => h.reading && testOf(h.slot) !== 'counts' && testOf(h.slot) !== 'carriage');
+    const gears = this.app.profile?.driveKind === 'change-gears';
+    return html`<h1>${t.title}</h1>
+      ${
+        again
+          ? html`<p class="alert" role="status"><strong>${gears ? t.againGears : t.again}</strong></p>
+              ${gears ? nothing : html`<a class="key left" href="#/machine/sheet">${t.sheet}</a>`}`
+          : some
+            ? nothing
+            : html`<p>${t.intro}</p>`
+      }
+      <p class="label">${some ? t.next : t.begin}</p>
+      ${
+        next
+          ? html`<a class="key big solid next" href="#/machine/faults/${next.test}"
+              >${faultTestText[next.test].next(`${next.over}`)}</a
+            >`
+          : html`<p><strong>${t.look}</strong></p>`
+      }
+      ${some ? this.ranked(found, now) : nothing}
+      <h2>${t.measured}</h2>
+      <div class="stack">
+        ${FAULT_TESTS.filter((x) => !(gears && x === 'counts')).map((test) => {
+          const taken = now.held.flatMap((h) => (testOf(h.slot) === test && h.weighed ? h.weighed : []));
+          return html`<a class="key left" href="#/machine/faults/${test}"
+            >${faultTestText[test].name}${taken.length > 0 ? `: ${taken.map(ratioText).join(', ')}` : ''}</a
+          >`;
+        })}
+      </div>
+      <h2>${t.pattern}</h2>
+      <div>${PATTERNS.map((p) => this.pattern(p, p === seen))}</div>
+      <a class="key" href="#/machine">${t.toMachine}</a>
+      ${
+        now.held.some((h) => h.over ?? h.got ?? h.half)
+          ? html`<div class="apart stack">
+              <button class="key stop" @click=${() => void this.app.clearReadings(faultsKept(now.machine))}>
+                ${t.clearAll}
+              </button>
+            </div>`
+          : nothing
+      }`;
+  }
+}

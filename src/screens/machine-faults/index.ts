@@ -1,0 +1,2 @@
+/** Find a fault: what was read, what may be wrong, what to test next. */
+import './faults';

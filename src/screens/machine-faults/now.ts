@@ -1,0 +1,88 @@
+import {
+  expectedOf,
+  findFaults,
+  leadKey,
+  slotKey,
+  SLOTS,
+  testOf,
+  usualHalf,
+  weigh,
+  type Expected,
+  type Found,
+  type Reading,
+  type Slot,
+  type ThreadSet,
+  type Weighed,
+} from '../../core/prove/faults';
+import { compare, inBase, leadLow, stated, type Ratio, type Stated } from '../../core/quantity';
+import type { App } from '../../state';
+
+/** What stands in one slot: as typed, and as a reading once both figures are there. */
+export interface Held {
+  readonly slot: Slot;
+  readonly over: Stated | null;
+  readonly got: Stated | null;
+  readonly half: Stated | null;
+  /** The ± that counts: as typed, or the usual one. */
+  readonly within: Ratio;
+  readonly reading: Reading | null;
+  readonly weighed: Weighed | null;
+}
+
+export interface Now {
+  readonly machine: string;
+  /** Lead that was set for the runs; the job's where none was taken yet. mm; null: none. */
+  readonly lead: Ratio | null;
+  readonly expected: Expected;
+  readonly held: readonly Held[];
+  /** Causes ranked; reckoned when first asked. */
+  readonly found: () => Found;
+}
+
+const jobLead = (app: App): Ratio | null => {
+  const lead = app.sheet.get('lead').value;
+  return lead && leadLow(lead);
+};
+
+/** The lead that is set goes with the readings: the job's may be another by the next look. */
+export const keepLead = async (app: App): Promise<void> => {
+  const id = app.machine?.id;
+  const lead = jobLead(app);
+  if (id && lead && !app.readings.get(leadKey(id))) await app.readings.set(leadKey(id), stated(lead, 'mm'));
+};
+
+/** Everything the pages show, from machine, job and readings as they are. */
+export const faultsNow = (app: App): Now | null => {
+  const [id, m] = [app.machine?.id, app.profile];
+  if (id === undefined || !m) return null;
+  const job = jobLead(app);
+  const lead = app.readings.get(leadKey(id))?.value ?? job;
+  const expected = expectedOf(m, lead);
+  const held = SLOTS.map((slot): Held => {
+    const [over, got, half] = (['over', 'got', 'half'] as const).map((part) =>
+      app.readings.get(slotKey(id, slot, part)),
+    ) as [Stated | null, Stated | null, Stated | null];
+    const test = testOf(slot);
+    const within = half ? inBase(half) : usualHalf(test, expected);
+    const reading = over && got && { test, got: inBase(got), over: inBase(over), half: within };
+    return { slot, over, got, half, within, reading, weighed: reading && weigh(reading, expected) };
+  });
+  // Of a thread that is no longer chosen it isn't known how it was typed.
+  const pitch = app.sheet.get('chosen').value?.pitch ?? null;
+  const thread: ThreadSet | null =
+    pitch && lead && job && compare(lead, job) === 0 ? { pitch, starts: app.job.starts } : null;
+  let found: Found | null = null;
+  return {
+    machine: id,
+    lead,
+    expected,
+    held,
+    found: () =>
+      (found ??= findFaults(
+        m,
+        thread,
+        expected,
+        held.flatMap((h) => h.reading ?? []),
+      )),
+  };
+};
