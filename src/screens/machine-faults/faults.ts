@@ -2,7 +2,6 @@ import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/row';
-import type { FieldName, MachineProfile } from '../../core/machine';
 import {
   FAULT_TESTS,
   faultsKept,
