@@ -165,6 +165,8 @@ export const faultsText = {
     'The profile doesn’t say what to expect: enter what is not known, or choose the thread that is set.',
   atLead: (lead: string): string => `Read with a lead of ${lead} mm set.`,
   result: 'Measured ÷ expected',
+  stale: 'The profile has changed since the travel was read: it counts no more.',
+  clearRuns: 'Clear and read again',
   clearAll: 'Clear all readings',
   toFaults: 'Causes and next test',
   toMachine: 'All of this machine',

@@ -30,7 +30,7 @@ import {
 import { decimal, significant } from '../../text/numbers';
 import type { App } from '../../state';
 import { faultsNow, type Now } from './now';
-import { ratioText, readingPage } from './reading';
+import { lapsed, ratioText, readingPage } from './reading';
 
 /** Ranked groups, and causes in a group, that are shown; the rest is counted. */
 const MOST_GROUPS = 5;
@@ -201,6 +201,7 @@ export class FaultsScreen extends ScreenElement<App> {
             ? nothing
             : html`<p>${t.intro}</p>`
       }
+      ${lapsed(this.app, now)}
       <p class="label">${some ? t.next : t.begin}</p>
       ${
         next

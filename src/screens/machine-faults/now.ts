@@ -2,6 +2,9 @@ import {
   expectedOf,
   findFaults,
   leadKey,
+  runsKept,
+  settingsKey,
+  settingsOf,
   slotKey,
   SLOTS,
   testOf,
@@ -14,7 +17,7 @@ import {
   type ThreadSet,
   type Weighed,
 } from '../../core/prove/faults';
-import { compare, inBase, leadLow, stated, type Ratio, type Stated } from '../../core/quantity';
+import { compare, equal, inBase, leadLow, stated, type Ratio, type Stated } from '../../core/quantity';
 import type { App } from '../../state';
 
 /** What stands in one slot: as typed, and as a reading once both figures are there. */
@@ -33,6 +36,8 @@ export interface Now {
   readonly machine: string;
   /** Lead that was set for the runs; the job's where none was taken yet. mm; null: none. */
   readonly lead: Ratio | null;
+  /** What the runs were read with is no longer what the profile gives: they say nothing now. */
+  readonly stale: boolean;
   readonly expected: Expected;
   readonly held: readonly Held[];
   /** Causes ranked; reckoned when first asked. */
@@ -44,11 +49,12 @@ const jobLead = (app: App): Ratio | null => {
   return lead && leadLow(lead);
 };
 
-/** The lead that is set goes with the readings: the job's may be another by the next look. */
-export const keepLead = async (app: App): Promise<void> => {
-  const id = app.machine?.id;
-  const lead = jobLead(app);
-  if (id && lead && !app.readings.get(leadKey(id))) await app.readings.set(leadKey(id), stated(lead, 'mm'));
+/** What is set goes with the readings: lead and profile may be others by the next look. */
+export const keepSettings = async (app: App): Promise<void> => {
+  const [id, m, lead] = [app.machine?.id, app.profile, jobLead(app)];
+  if (id === undefined || !m || app.readings.get(settingsKey(id))) return;
+  await app.readings.set(settingsKey(id), stated(settingsOf(m), 'times'));
+  if (lead) await app.readings.set(leadKey(id), stated(lead, 'mm'));
 };
 
 /** Everything the pages show, from machine, job and readings as they are. */
@@ -58,13 +64,17 @@ export const faultsNow = (app: App): Now | null => {
   const job = jobLead(app);
   const lead = app.readings.get(leadKey(id))?.value ?? job;
   const expected = expectedOf(m, lead);
+  const set = app.readings.get(settingsKey(id))?.value;
+  const stale = set !== undefined && !equal(set, settingsOf(m));
   const held = SLOTS.map((slot): Held => {
     const [over, got, half] = (['over', 'got', 'half'] as const).map((part) =>
       app.readings.get(slotKey(id, slot, part)),
     ) as [Stated | null, Stated | null, Stated | null];
     const test = testOf(slot);
     const within = half ? inBase(half) : usualHalf(test, expected);
-    const reading = over && got && { test, got: inBase(got), over: inBase(over), half: within };
+    const lapsed = stale && slotKey(id, slot, 'got').startsWith(runsKept(id));
+    const reading =
+      !over || !got || lapsed ? null : { test, got: inBase(got), over: inBase(over), half: within };
     return { slot, over, got, half, within, reading, weighed: reading && weigh(reading, expected) };
   });
   // Of a thread that is no longer chosen it isn't known how it was typed.
@@ -75,6 +85,7 @@ export const faultsNow = (app: App): Now | null => {
   return {
     machine: id,
     lead,
+    stale,
     expected,
     held,
     found: () =>

@@ -1,11 +1,11 @@
 import { html, nothing } from 'lit';
 import '../../elements/row';
-import { slotKey, testOf, type FaultTest, type Slot, type SlotPart } from '../../core/prove/faults';
+import { runsKept, slotKey, testOf, type FaultTest, type Slot, type SlotPart } from '../../core/prove/faults';
 import { mul, type Ratio } from '../../core/quantity';
 import { faultsText as t, faultTestText } from '../../text/faults';
 import { decimal, mark, plain, significant, statedText } from '../../text/numbers';
 import type { App } from '../../state';
-import { keepLead, type Held, type Now } from './now';
+import { keepSettings, type Held, type Now } from './now';
 
 /** measured ÷ expected, as fine as its uncertainty bears and no finer. */
 export const ratioText = ({ test, value, u }: { test: FaultTest; value: number; u: number }): string => {
@@ -30,7 +30,7 @@ const key = (app: App, now: Now, held: Held, part: SlotPart) => {
   return html`<a
     class="key left ${value || part === 'half' ? '' : 'solid'}"
     href="#/enter/reading/${slotKey(now.machine, held.slot, part)}"
-    @click=${() => void keepLead(app)}
+    @click=${() => void keepSettings(app)}
     >${part === 'half' ? t.half : words[part]}: ${shown}</a
   >`;
 };
@@ -64,6 +64,15 @@ const slot = (app: App, now: Now, name: Slot) => {
     }`;
 };
 
+/** Runs read with settings that are no longer the profile's: said, and cleared by a key. */
+export const lapsed = (app: App, now: Now) =>
+  now.stale
+    ? html`<p class="alert unknown" role="status"><strong>${t.stale}</strong></p>
+        <button class="key" @click=${() => void app.clearReadings(runsKept(now.machine))}>
+          ${t.clearRuns}
+        </button>`
+    : nothing;
+
 /** One test: what to do, and what was read. */
 export const readingPage = (app: App, now: Now, name: Slot) => {
   const test = testOf(name);
@@ -75,7 +84,7 @@ export const readingPage = (app: App, now: Now, name: Slot) => {
         ? html`<p class="note">${t.atLead(decimal(now.lead, 4))}</p>`
         : nothing
     }
-    ${slot(app, now, test)}
+    ${test === 'counts' || test === 'carriage' ? nothing : lapsed(app, now)} ${slot(app, now, test)}
     ${
       test === 'travel'
         ? html`<h2>${t.second}</h2>

@@ -7,6 +7,7 @@ import {
   MOST_READINGS,
   patternIn,
   ratioCauses,
+  settingsOf,
   weigh,
   type Cause,
   type FaultTest,
@@ -221,4 +222,22 @@ describe('patterns that are no ratio', () => {
   it('the same length twice, further apart than the ±: runs', () =>
     expect(seen(took('travel', '99.8', '100', '0.02'), took('travel', '99.6', '100', '0.02'))).toBe('runs'));
   it('one reading shows none', () => expect(seen(took('travel', '99.8', '100', '0.02'))).toBeNull());
+});
+
+describe('what the settings rest on', () => {
+  it('changes with what the ratio is made of, not with what cancels or has nothing to do with it', () => {
+    const was = settingsOf(heron);
+    for (const [f, v] of [
+      ['encoderLines', is('1000', 'lines')],
+      ['screwPitch', is('8', 'tpi')],
+      ['microsteps', is('8', 'times')],
+      ['motorPulley', is('30', 'teeth')],
+    ] as const)
+      expect(settingsOf(with_(f, v))).not.toEqual(was);
+    expect(settingsOf(with_('backlash', is('1', 'mm')))).toEqual(was);
+    const both = with_('encoderLines', is('2400', 'lines'), with_('microsteps', is('20', 'times')));
+    expect(settingsOf(both)).toEqual(was);
+    const dunlin = EXAMPLES.dunlin();
+    expect(settingsOf(with_('gearMounted', '20/60 20/80', dunlin))).not.toEqual(settingsOf(dunlin));
+  });
 });

@@ -1,8 +1,9 @@
 import { countsPerRev } from '../../drive/gearing';
-import { screwPerSpindle } from '../../drive/trains/turns';
+import { screwPerSpindle, trainRatio } from '../../drive/trains/turns';
 import type { MachineProfile } from '../../machine';
 import { boxOf, fixedOf, mountedOf } from '../../machine/gears';
-import { div, inBase, mul, type Ratio } from '../../quantity';
+import { div, inBase, mul, ONE, type Ratio } from '../../quantity';
+import { STANDS, type ChainField, type Part } from './change';
 import type { Expected } from './reading';
 
 /**
@@ -27,4 +28,21 @@ export const expectedOf = (m: MachineProfile, leadMm: Ratio | null): Expected =>
         })
       : null;
   return { counts, screw: leadMm && screw ? div(leadMm, screw) : null, carriage: screw };
+};
+
+const ABOVE: Readonly<Record<Part, 1 | -1>> = { counts: 1, steps: -1, lead: 1, train: 1, thread: 1 };
+
+/**
+ * What the controller's ratio rests on, as one number: counts ÷ steps × screw lead × wheels, of the fields that are
+ * known. While it stays the same, so does what is set, and a travel read with it still says something.
+ */
+export const settingsOf = (m: MachineProfile): Ratio => {
+  const train = mountedOf(m);
+  const wheels = m.driveKind === 'change-gears' && train ? trainRatio(train.stages) : ONE;
+  return (Object.keys(STANDS) as ChainField[]).reduce((r, field) => {
+    const value = m[field];
+    if (!value) return r;
+    const [part, side] = STANDS[field];
+    return ABOVE[part] * side > 0 ? mul(r, inBase(value)) : div(r, inBase(value));
+  }, wheels);
 };

@@ -18,3 +18,5 @@ export const slotKey = (machine: string, slot: Slot, part: SlotPart): string =>
   `${slot === 'counts' || slot === 'carriage' ? faultsKept(machine) : runsKept(machine)}${slot}.${part}`;
 /** Name under which the lead is kept that was set for the runs. */
 export const leadKey = (machine: string): string => `${runsKept(machine)}lead`;
+/** Name under which what the settings rested on is kept (expected.ts, settingsOf). */
+export const settingsKey = (machine: string): string => `${runsKept(machine)}settings`;
