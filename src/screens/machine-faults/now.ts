@@ -18,6 +18,7 @@ import {
   type Weighed,
 } from '../../core/prove/faults';
 import { compare, equal, inBase, leadLow, stated, type Ratio, type Stated } from '../../core/quantity';
+import type { MachineProfile } from '../../core/machine';
 import type { App } from '../../state';
 
 /** What stands in one slot: as typed, and as a reading once both figures are there. */
@@ -57,6 +58,9 @@ export const keepSettings = async (app: App): Promise<void> => {
   if (lead) await app.readings.set(leadKey(id), stated(lead, 'mm'));
 };
 
+/** The ranking is some work: it is kept until profile, thread or readings are others. */
+let last: { readonly profile: MachineProfile; readonly key: string; readonly found: Found } | null = null;
+
 /** Everything the pages show, from machine, job and readings as they are. */
 export const faultsNow = (app: App): Now | null => {
   const [id, m] = [app.machine?.id, app.profile];
@@ -81,19 +85,20 @@ export const faultsNow = (app: App): Now | null => {
   const pitch = app.sheet.get('chosen').value?.pitch ?? null;
   const thread: ThreadSet | null =
     pitch && lead && job && compare(lead, job) === 0 ? { pitch, starts: app.job.starts } : null;
-  let found: Found | null = null;
+  const readings = held.flatMap((h) => h.reading ?? []);
+  const key = JSON.stringify([thread, lead, readings], (_k, x: unknown) =>
+    typeof x === 'bigint' ? `${x}` : x,
+  );
   return {
     machine: id,
     lead,
     stale,
     expected,
     held,
-    found: () =>
-      (found ??= findFaults(
-        m,
-        thread,
-        expected,
-        held.flatMap((h) => h.reading ?? []),
-      )),
+    found: () => {
+      if (last?.profile !== m || last.key !== key)
+        last = { profile: m, key, found: findFaults(m, thread, expected, readings) };
+      return last.found;
+    },
   };
 };

@@ -139,5 +139,4 @@ export const SCREW = noRatio('screw', ODDS.screw);
 /** Lost motion that the profile says, mm; null when it isn't known. */
 export const backlashOf = (m: MachineProfile): Ratio | null => m.backlash && inBase(m.backlash);
 
-export const nothing = (c: Factors): boolean =>
-  equal(c.counts, 1) && equal(c.screw, 1) && equal(c.carriage, 1);
+export const nothing = (c: Factors): boolean => [c.counts, c.screw, c.carriage].every((r) => r.n === r.d);

@@ -81,7 +81,6 @@ const same = (a: Cause, b: Cause): boolean =>
 
 /** Every hypothesis that isn't far out, weighed: one slip, two at once, no ratio, something else. */
 const score = (m: MachineProfile, t: ThreadSet | null, ws: readonly Weighed[]): Scored[] => {
-  const singles = ratioCauses(m, t).map((cause) => ({ cause, f: numbers(cause.factors) }));
   const scored: Scored[] = [];
   const about = ABOUT[ws.length] ?? 0;
   const take = (h: Hypothesis, anyhow: boolean): void => {
@@ -90,17 +89,30 @@ const score = (m: MachineProfile, t: ThreadSet | null, ws: readonly Weighed[]): 
   };
   take({ causes: [], odds: ODDS.none, says: byRatio(1, 1, 1) }, false);
   others(m).forEach((h) => take(h, h.causes.length === 0));
-  singles.forEach(({ cause, f }, i) => {
-    if (nothing(cause.factors)) return;
-    take({ causes: [cause], odds: cause.odds, says: byRatio(...f) }, false);
-    for (const { cause: second, f: g } of singles.slice(i + 1)) {
-      const [c, s, l] = [f[0] * g[0], f[1] * g[1], f[2] * g[2]];
+  const singles = ratioCauses(m, t)
+    .filter((cause) => !nothing(cause.factors))
+    .map((cause) => {
+      const f = numbers(cause.factors);
+      const says = byRatio(...f);
+      take({ causes: [cause], odds: cause.odds, says }, false);
+      return { cause, f, first: says(ws[0]?.test ?? 'travel', 0).mean };
+    });
+  // Pairs are many: those that the first reading rules out are passed over before anything is made of them.
+  const { value, u } = ws[0] ?? { value: 1, u: 1 };
+  const [low, high] = [value - Math.sqrt(about) * u, value + Math.sqrt(about) * u];
+  for (let i = 0; i < singles.length; i += 1) {
+    const a = singles[i] as (typeof singles)[number];
+    for (let k = i + 1; k < singles.length; k += 1) {
+      const b = singles[k] as (typeof singles)[number];
+      const product = a.first * b.first;
+      if (product < low || product > high || same(a.cause, b.cause)) continue;
+      const [c, s, l] = [a.f[0] * b.f[0], a.f[1] * b.f[1], a.f[2] * b.f[2]];
       // Two that cancel in every test are no explanation of anything.
-      const cancel = Math.abs(c - 1) + Math.abs(s - 1) + Math.abs(l - 1) < 1e-12;
-      if (cancel || same(cause, second)) continue;
-      take({ causes: [cause, second], odds: cause.odds * second.odds, says: byRatio(c, s, l) }, false);
+      if (Math.abs(c - 1) + Math.abs(s - 1) + Math.abs(l - 1) < 1e-12) continue;
+      const odds = a.cause.odds * b.cause.odds;
+      take({ causes: [a.cause, b.cause], odds, says: byRatio(c, s, l) }, false);
     }
-  });
+  }
   const sum = scored.reduce((n, x) => n + x.weight, 0);
   return scored.map((x) => ({ ...x, weight: x.weight / sum })).sort((a, b) => b.weight - a.weight);
 };

@@ -39,35 +39,57 @@ const entropy = (ws: readonly number[]): number => {
 /** Less than this tells nothing worth the work. */
 const LEAST_BITS = 0.1;
 
+interface Weighted {
+  readonly h: Hypothesis;
+  readonly weight: number;
+}
+
+/**
+ * Those that say the same of every test taken as one: what no test parts stays in every remainder alike, and so drops
+ * out of the difference.
+ */
+const merged = (hs: readonly Weighted[], plans: readonly (readonly [FaultTest, Plan])[]): Weighted[] => {
+  const by = new Map<string, Weighted>();
+  for (const x of hs) {
+    const key = plans
+      .map(([test, p]) => x.h.says(test, p.length))
+      .map((s) => `${s.mean.toFixed(9)} ${s.spread.toFixed(9)}`)
+      .join();
+    by.set(key, { h: x.h, weight: x.weight + (by.get(key)?.weight ?? 0) });
+  }
+  return [...by.values()];
+};
+
 /**
  * Expected drop of entropy (Shannon): for each hypothesis taken as true, what would remain after the test shows what it
  * says. The reading's own scatter is taken into the width instead of being integrated over.
  */
-const drop = (hs: readonly { h: Hypothesis; weight: number }[], test: FaultTest, p: Plan): number => {
+const drop = (hs: readonly Weighted[], test: FaultTest, p: Plan): number => {
   const said = hs.map(({ h }) => h.says(test, p.length));
   const weights = hs.map((x) => x.weight);
+  const all = weights.reduce((a, b) => a + b, 0);
   const after = hs.reduce((sum, x, i) => {
     const a = said[i];
-    if (!a || x.weight < 1e-6) return sum;
+    if (!a || x.weight < 1e-4) return sum;
     const left = said.map((b, k) => {
       const variance = 2 * p.u * p.u + a.spread ** 2 + b.spread ** 2;
-      return ((weights[k] ?? 0) * Math.exp(-((a.mean - b.mean) ** 2) / (2 * variance))) / Math.sqrt(variance);
+      const z2 = (a.mean - b.mean) ** 2 / variance;
+      return z2 > 60 ? 0 : ((weights[k] ?? 0) * Math.exp(-z2 / 2)) / Math.sqrt(variance);
     });
     return sum + x.weight * entropy(left);
   }, 0);
-  const all = weights.reduce((a, b) => a + b, 0);
   return entropy(weights) - after / (all || 1);
 };
 
 /** null when no test would tell more: what is left is told by looking at the parts. */
-export const nextTest = (
-  hs: readonly { readonly h: Hypothesis; readonly weight: number }[],
-  e: Expected,
-): NextTest | null => {
-  let best: NextTest | null = null;
-  for (const test of hs.length > 0 ? FAULT_TESTS : []) {
+export const nextTest = (hypotheses: readonly Weighted[], e: Expected): NextTest | null => {
+  const plans = FAULT_TESTS.flatMap((test) => {
     const plan = planOf(test, e);
-    if (!plan) continue;
+    return plan ? [[test, plan] as const] : [];
+  });
+  const hs = merged(hypotheses, plans);
+  let best: NextTest | null = null;
+  for (const [test, plan] of hs.length > 1 ? plans : []) {
     const bits = drop(hs, test, plan);
     // Of tests that tell as much, the one that is less work stands first in the list.
     if (bits >= LEAST_BITS && bits > (best?.bits ?? 0) * 1.05) best = { test, over: plan.over, bits };

@@ -140,13 +140,18 @@ export const slipsOf = (m: MachineProfile): readonly Slip[] => {
   const put: Put = (kind, odds, ...to) => {
     const changes = to.flatMap(([field, value]) => {
       const from = m[field];
-      const ok = from && isAsked(field, m) && checkNumber(FIELDS[field], value).ok;
-      return ok && !equal(inBase(from), inBase(value)) ? [{ field, from, to: value }] : [];
+      const other = from && !(from.unit === value.unit && equal(from.value, value.value));
+      return other ? [{ field, from, to: value }] : [];
     });
-    const key = changes.map((c) => `${c.field} ${inBase(c.to).n}/${inBase(c.to).d}`).join();
+    const key = changes.map((c) => `${c.field} ${c.to.value.n}/${c.to.value.d}${c.to.unit}`).join();
     const before = found.get(key);
     // Of two slips that come to the same, the commoner one names it.
-    if (changes.length > 0 && (!before || before.odds < odds)) found.set(key, { kind, changes, odds });
+    if (before && before.odds >= odds) return;
+    const may = changes.every(
+      ({ field, from, to: value }) =>
+        isAsked(field, m) && checkNumber(FIELDS[field], value).ok && !equal(inBase(from), inBase(value)),
+    );
+    if (changes.length > 0 && may) found.set(key, { kind, changes, odds });
   };
   const lines = m.encoderLines;
   numbers(m, 'edgesPerLine', put, EDGES, ODDS.edges);
