@@ -1,5 +1,5 @@
 import { css, html, nothing } from 'lit';
-import { customElement } from 'lit/decorators.js';
+import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/row';
 import {
@@ -27,14 +27,13 @@ import {
   patternText,
   slipText,
 } from '../../text/faults';
-import { decimal, significant } from '../../text/numbers';
+import { decimal, significant, statedText } from '../../text/numbers';
 import type { App } from '../../state';
 import { faultsNow, type Now } from './now';
 import { lapsed, ratioText, readingPage } from './reading';
 
-/** Ranked groups, and causes in a group, that are shown; the rest is counted. */
-const MOST_GROUPS = 5;
-const MOST_ALIKE = 6;
+/** Causes that are shown before more are asked for. */
+const MOST_SHOWN = 6;
 /** Among the choices: the machine whose profile was changed, and which is to be tested again. */
 const AGAIN = 'faults.again';
 
@@ -75,9 +74,11 @@ export class FaultsScreen extends ScreenElement<App> {
     `,
   ];
 
+  @state() private all = false;
+
   private name(c: Cause): string {
     const [first] = c.changes;
-    if (!first) return slipText[c.kind];
+    if (!first) return c.typed ? `${slipText[c.kind]}: ${statedText(c.typed)}` : slipText[c.kind];
     return c.changes
       .map((x) => {
         const { label, from, to } = changeText(x);
@@ -130,40 +131,61 @@ export class FaultsScreen extends ScreenElement<App> {
           }</span
         >
       </summary>
-      <ls-row .label=${t.travel} .value=${decimal(mul(factors.screw, factors.carriage), 6)}></ls-row>
+      ${
+        causes.some((c) => c.where === 'machine')
+          ? nothing
+          : html`<ls-row
+              .label=${t.travel}
+              .value=${decimal(mul(factors.screw, factors.carriage), 6)}
+            ></ls-row>`
+      }
       ${this.edit(causes, now)}
     </details>`;
   }
 
   private group(group: Group, now: Now) {
-    const shown = group.slice(0, MOST_ALIKE);
     return html`<section>
-      ${group.length > 1 ? html`<p>${t.alike}</p>` : nothing} ${shown.map((r) => this.cause(r, now))}
-      ${group.length > shown.length ? html`<p class="note">${t.more(group.length - shown.length)}</p>` : nothing}
+      ${group.length > 1 ? html`<p>${t.alike}</p>` : nothing} ${group.map((r) => this.cause(r, now))}
     </section>`;
+  }
+
+  /** The first few; the rest, which fits as well, by a key. */
+  private some(groups: readonly Group[], more: number, now: Now) {
+    let left = this.all ? Infinity : MOST_SHOWN;
+    const shown = groups.flatMap((g) => {
+      const part = g.slice(0, left);
+      left -= part.length;
+      return part.length > 0 ? [part] : [];
+    });
+    const rest = groups.flat().length - shown.flat().length;
+    return html`${shown.map((g) => this.group(g, now))}
+    ${
+      rest > 0
+        ? html`<button class="key" @click=${() => (this.all = true)}>${t.showMore(rest)}</button>`
+        : more > 0
+          ? html`<p class="note">${t.pairs(more)}</p>`
+          : nothing
+    }`;
   }
 
   private ranked(found: Found, now: Now) {
     const fits = found.groups.filter((g) => g.some((r) => r.fits));
     const outside = found.groups.filter((g) => !fits.includes(g));
-    const shown = fits.slice(0, MOST_GROUPS);
-    const rest = fits.slice(MOST_GROUPS).reduce((n, g) => n + g.length, 0) + found.more;
     const finest = Math.min(...found.weighed.filter((w) => w.test === 'travel').map((w) => 2e6 * w.u));
     return html`${
-        found.agrees
-          ? html`<p><strong>${t.agrees}</strong></p>
-              ${Number.isFinite(finest) ? html`<p>${t.finest(significant(finest, 2))}</p>` : nothing}`
-          : nothing
-      }
-      <h2>${fits.length === 0 && !found.agrees ? t.none : found.agrees ? t.hidden : t.fits}</h2>
-      ${shown.map((g) => this.group(g, now))}
-      ${rest > 0 ? html`<p class="note">${t.more(rest)}</p>` : nothing}
-      ${
-        outside.length > 0
-          ? html`<h2>${t.outside}</h2>
-              ${outside.slice(0, 2).map((g) => this.group(g, now))}`
-          : nothing
-      }`;
+      found.agrees
+        ? html`<p><strong>${t.agrees}</strong></p>
+            ${Number.isFinite(finest) ? html`<p>${t.finest(significant(finest, 2))}</p>` : nothing}`
+        : nothing
+    }
+    ${fits.length > 0 || !found.agrees ? html`<h2>${found.agrees ? t.hidden : fits.length > 0 ? t.fits : t.none}</h2>` : nothing}
+    ${this.some(fits, found.more, now)}
+    ${
+      outside.length > 0
+        ? html`<h2>${t.outside}</h2>
+            ${outside.slice(0, 2).map((g) => this.group(g, now))}`
+        : nothing
+    }`;
   }
 
   private pattern(p: Pattern, seen: boolean) {

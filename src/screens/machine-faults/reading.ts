@@ -25,13 +25,14 @@ const expectation = (now: Now, held: Held): Ratio | null => {
 const key = (app: App, now: Now, held: Held, part: SlotPart) => {
   const words = faultTestText[testOf(held.slot)];
   const value = held[part];
+  const label = part === 'half' ? t.half : words[part];
   const taken = `${plainOr(held.within)} ${words.unit} (${t.taken})`;
   const shown = value ? statedText(value) : part === 'half' ? taken : t.enter;
   return html`<a
-    class="key left ${value || part === 'half' ? '' : 'solid'}"
+    class="key left ${value || part === 'half' || held.slot === 'travel2' ? '' : 'solid'}"
     href="#/enter/reading/${slotKey(now.machine, held.slot, part)}"
     @click=${() => void keepSettings(app)}
-    >${part === 'half' ? t.half : words[part]}: ${shown}</a
+    >${held.slot === 'travel2' ? t.secondOf(label) : label}: ${shown}</a
   >`;
 };
 

@@ -11,6 +11,7 @@ import {
   PI_HIGH,
   PI_LOW,
   ratio,
+  stated,
   type Ratio,
   type Stated,
 } from '../../quantity';
@@ -29,6 +30,8 @@ export interface Cause {
   readonly where: Where;
   /** What the profile says, and what may be so (`profile`) or was typed instead (`controller`). */
   readonly changes: readonly Change[];
+  /** How the thread's pitch was typed, where that is the slip. */
+  readonly typed: Stated | null;
   /** measured ÷ expected, exact (π to 5e-19); 1 of what is no ratio. */
   readonly factors: Factors;
   /** How common it is, before anything was measured (usual.ts). */
@@ -47,9 +50,9 @@ const PI = div(add(PI_LOW, PI_HIGH), 2);
 const inches = (unit: string): boolean => unit === 'tpi' || unit === 'in' || unit === 'dp';
 
 /** Lead set ÷ lead wanted of each way to type a thread wrongly. */
-const threadSlips = (t: ThreadSet, screw: Stated | null): [SlipKind, number, Ratio][] => {
+const threadSlips = (t: ThreadSet, screw: Stated | null): [SlipKind, number, Ratio, Stated?][] => {
   const { value, unit } = t.pitch;
-  const slips: [SlipKind, number, Ratio][] = [];
+  const slips: [SlipKind, number, Ratio, Stated?][] = [];
   if (t.starts > 1)
     slips.push(
       ['pitch-for-lead', ODDS.leadStarts, ratio(1, t.starts)],
@@ -58,7 +61,10 @@ const threadSlips = (t: ThreadSet, screw: Stated | null): [SlipKind, number, Rat
   if (unit === 'mm' || unit === 'tpi' || unit === 'in') {
     const mm = inBase(t.pitch);
     for (const other of ['mm', 'tpi', 'in'] as const)
-      if (other !== unit) slips.push(['lead-unit', ODDS.unit, div(inBase({ value, unit: other }), mm)]);
+      if (other !== unit) {
+        const typed = stated(value, other);
+        slips.push(['lead-unit', ODDS.unit, div(inBase(typed), mm), typed]);
+      }
   } else slips.push(['pi', ODDS.pi, div(ratio(22, 7), PI)]);
   if (screw && inches(screw.unit) !== inches(unit))
     for (const by of standIns(inches(unit) ? ratio(127) : ratio(1, 127)))
@@ -82,7 +88,14 @@ const wheelCauses = (m: MachineProfile): Cause[] => {
     if (equal(by, 1)) return;
     const change = { field: 'gearMounted', from: writeTrain(mounted), to: writeTrain(to) } as const;
     const changes = kind === 'stand-in' ? [] : [change];
-    found.push({ kind, where: 'profile', changes, factors: machineDiffers({ train: by }), odds });
+    found.push({
+      kind,
+      where: 'profile',
+      changes,
+      typed: null,
+      factors: machineDiffers({ train: by }),
+      odds,
+    });
   };
   mounted.stages.forEach((stage, i) => {
     const other = (s: readonly number[]): WrittenTrain => ({
@@ -103,7 +116,8 @@ export const ratioCauses = (m: MachineProfile, t: ThreadSet | null): readonly Ca
   const gears = m.driveKind === 'change-gears';
   const slips = slipsOf(m).flatMap(({ kind, changes, odds }): Cause[] => {
     const parts = partsOf(changes);
-    const entry: Cause = { kind, where: 'profile', changes, factors: machineDiffers(parts), odds };
+    const factors = machineDiffers(parts);
+    const entry: Cause = { kind, where: 'profile', changes, typed: null, factors, odds };
     // A wrong count of teeth or a belt left out is found on the machine; a controller takes figures.
     if (gears || kind === 'tooth' || kind === 'belt-missing') return [entry];
     return [
@@ -115,10 +129,11 @@ export const ratioCauses = (m: MachineProfile, t: ThreadSet | null): readonly Ca
   const typed = t === null ? [] : threadSlips(t, m.screwPitch);
   return [
     ...slips,
-    ...typed.map(([kind, odds, by]): Cause => ({
+    ...typed.map(([kind, odds, by, as]): Cause => ({
       kind,
       where: 'controller',
       changes: [],
+      typed: as ?? null,
       factors: controllerDiffers({ thread: by }),
       odds,
     })),
@@ -129,6 +144,7 @@ const noRatio = (kind: SlipKind, odds: number): Cause => ({
   kind,
   where: 'machine',
   changes: [],
+  typed: null,
   factors: NOTHING,
   odds,
 });

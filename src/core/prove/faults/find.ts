@@ -48,12 +48,12 @@ export interface Found {
   readonly agrees: boolean;
   /** Likeliest first. */
   readonly groups: readonly Group[];
-  /** Ranked causes beyond those given. */
+  /** Pairs beyond those given, less likely. */
   readonly more: number;
   readonly next: NextTest | null;
 }
 
-/** Most causes that are given. */
+/** Most causes that are given; single ones are all given. */
 const MOST = 40;
 /** Hypotheses that the next test is chosen by. */
 const MOST_NEXT = 250;
@@ -138,10 +138,17 @@ export const findFaults = (
   const scored = weighed.length > 0 ? score(m, t, weighed) : [];
   const within = WITHIN[weighed.length] ?? 0;
   const agrees = scored.some((s) => s.h.causes.length === 0 && s.h.odds === ODDS.none && s.chi <= within);
-  // While the profile agrees, two slips that undo each other are not worth a line.
-  const named = scored.filter((s) => s.h.causes.length > 0 && !(agrees && s.h.causes.length > 1));
+  // While the profile agrees, only what the readings bear on and can't rule out is worth a line.
+  const hides = ({ h }: Scored): boolean =>
+    h.causes.length === 1 &&
+    weighed.some((w) => {
+      const { mean, spread } = h.says(w.test, w.length);
+      return spread > 0 || mean !== (w.test === 'back' ? 0 : 1);
+    });
+  const named = scored.filter((s) => s.h.causes.length > 0 && (!agrees || hides(s)));
+  const given = named.filter((s, i) => i < MOST || s.h.causes.length === 1);
   const groups: { head: Scored; all: Ranked[] }[] = [];
-  for (const s of named.slice(0, MOST)) {
+  for (const s of given) {
     const { causes } = s.h;
     const one: Ranked = { causes, factors: product(causes), share: s.weight, fits: s.chi <= within };
     const group = groups.find(({ head }) => alike(head, s, weighed));
@@ -152,7 +159,7 @@ export const findFaults = (
     weighed,
     agrees,
     groups: groups.map((g) => g.all),
-    more: Math.max(0, named.length - MOST),
+    more: named.length - given.length,
     next: nextTest(scored.slice(0, MOST_NEXT), expected),
   };
 };

@@ -23,7 +23,8 @@ export const faultFields = (machine: string): Readonly<Record<string, ReadingFie
       SLOT_PARTS.map((part) => {
         const t = faultTestText[testOf(slot)];
         const label = part === 'half' ? `${t.name}: ${faultsText.half}` : t[part];
-        return [slotKey(machine, slot, part), { label, field: fieldOf(slot, part) }];
+        const named = slot === 'travel2' ? faultsText.secondOf(label) : label;
+        return [slotKey(machine, slot, part), { label: named, field: fieldOf(slot, part) }];
       }),
     ),
   );
