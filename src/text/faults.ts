@@ -139,7 +139,7 @@ export const faultsText = {
   showMore: (n: number): string => `Show ${n} more`,
   pairs: (n: number): string => `And ${n} less likely pairs.`,
   not: (from: string): string => `not ${from}`,
-  typed: (label: string, to: string): string => `Typed in the controller: ${label} ${to}`,
+  typed: (from: string): string => `typed in the controller, not ${from}`,
   both: 'Two at once',
   travel: 'Travel measured ÷ commanded',
   now: 'In the profile now',

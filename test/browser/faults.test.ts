@@ -39,7 +39,7 @@ describe('find a fault', () => {
     await person.reads('Next test: it tells most Counts over 10 spindle turns');
     await person.reads('Fits your readings; others may');
     await person.reads('Your readings can’t tell these apart:');
-    await person.reads('Edges counted per line: 1 edge/line, not 4 edges/line');
+    await person.reads('Edges counted per line: 1 edge/line not 4 edges/line');
     expect(await scanEverywhere(phone.page, 'faults, travel read')).toEqual([]);
   });
 
@@ -59,7 +59,7 @@ describe('find a fault', () => {
     await person.reads('The profile fits your readings.');
     await person.reads('Carriage per leadscrew turn Commanded against measured There and back');
     await person.key('Undo');
-    await person.reads('Edges counted per line: 1 edge/line, not 4 edges/line');
+    await person.reads('Edges counted per line: 1 edge/line not 4 edges/line');
     await person.key('Undo');
     await person.reads('Commanded against measured: 0.2500 ± 0.0005');
     expect(phone.watch.problems).toEqual([]);

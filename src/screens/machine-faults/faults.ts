@@ -55,7 +55,7 @@ export class FaultsScreen extends ScreenElement<App> {
         cursor: pointer;
       }
       summary b {
-        font-size: 1.375rem;
+        display: block;
         text-decoration: underline;
       }
       summary small {
@@ -63,6 +63,7 @@ export class FaultsScreen extends ScreenElement<App> {
         font-size: 1rem;
       }
       details {
+        margin-block-start: 8px;
         border-block-end: 1px solid var(--hair);
       }
       details[open] {
@@ -77,16 +78,18 @@ export class FaultsScreen extends ScreenElement<App> {
   @state() private all = false;
 
   private name(c: Cause): string {
-    const [first] = c.changes;
-    if (!first) return c.typed ? `${slipText[c.kind]}: ${statedText(c.typed)}` : slipText[c.kind];
+    if (c.changes.length === 0)
+      return c.typed ? `${slipText[c.kind]}: ${statedText(c.typed)}` : slipText[c.kind];
     return c.changes
-      .map((x) => {
-        const { label, from, to } = changeText(x);
-        return c.where === 'controller'
-          ? `${t.typed(label, to)}, ${t.not(from)}`
-          : `${label}: ${to}, ${t.not(from)}`;
-      })
+      .map(changeText)
+      .map(({ label, to }) => `${label}: ${to}`)
       .join(' · ');
+  }
+
+  private note({ kind, where, changes }: Cause): string {
+    const from = changes.map(changeText).map((x) => x.from);
+    const said = where === 'controller' ? t.typed(from.join(', ')) : t.not(from.join(', '));
+    return changes.length > 0 ? [said, slipText[kind]].filter(Boolean).join(' · ') : '';
   }
 
   private async apply(causes: readonly Cause[], now: Now): Promise<void> {
@@ -108,8 +111,9 @@ export class FaultsScreen extends ScreenElement<App> {
               <div>
                 ${edits.map((c) => {
                   const { label, from, to } = changeText(c);
-                  return html`<ls-row .label=${label} .value=${from} .note=${t.now}></ls-row>
-                    <ls-row .label=${label} .value=${to} .note=${t.then}></ls-row>`;
+                  return html`<h3>${label}</h3>
+                    <ls-row .label=${t.now} .value=${from}></ls-row>
+                    <ls-row .label=${t.then} .value=${to}></ls-row>`;
                 })}
               </div>`
           : nothing
@@ -121,14 +125,13 @@ export class FaultsScreen extends ScreenElement<App> {
   }
 
   private cause({ causes, factors }: Ranked, now: Now) {
-    const notes = causes.map((c) => (c.changes.length > 0 ? slipText[c.kind] : '')).filter(Boolean);
-    const all = [...(causes.length > 1 ? [t.both] : []), ...notes].join(' · ');
     return html`<details>
       <summary>
         <span
-          >${causes.map((c, i) => html`${i > 0 ? ' + ' : ''}<b>${this.name(c)}</b>`)}${
-            all ? html`<small>${all}</small>` : nothing
-          }</span
+          >${causes.length > 1 ? html`<small>${t.both}</small>` : nothing}${causes.map((c) => {
+            const note = this.note(c);
+            return html`<b>${this.name(c)}</b>${note ? html`<small>${note}</small>` : nothing}`;
+          })}</span
         >
       </summary>
       ${
@@ -223,8 +226,7 @@ export class FaultsScreen extends ScreenElement<App> {
             ? nothing
             : html`<p>${t.intro}</p>`
       }
-      ${lapsed(this.app, now)}
-      <p class="label">${some ? t.next : t.begin}</p>
+      ${lapsed(this.app, now)} ${next ? html`<p class="label">${some ? t.next : t.begin}</p>` : nothing}
       ${
         next
           ? html`<a class="key big solid next" href="#/machine/faults/${next.test}"
