@@ -73,6 +73,7 @@ describe('find a fault', () => {
     await person.seesNot('The profile has changed since');
     await person.key('Clear all readings');
     await person.reads('Begin with');
+    await person.seesNot(/^Enter the settings sheet/);
     expect(phone.watch.problems).toEqual([]);
   });
 });

@@ -5,11 +5,11 @@ import '../../elements/row';
 import {
   FAULT_TESTS,
   faultsKept,
+  isRun,
   isSlot,
   PATTERN,
   patternIn,
   PATTERNS,
-  runsKept,
   testOf,
   type Cause,
   type Found,
@@ -30,13 +30,10 @@ import {
 import { decimal, significant, statedText } from '../../text/numbers';
 import type { App } from '../../state';
 import { faultsNow, type Now } from './now';
-import { lapsed, ratioText, readingPage } from './reading';
+import { AGAIN, again, lapsed, ratioText, readingPage } from './reading';
 
 /** Causes that are shown before more are asked for. */
 const MOST_SHOWN = 6;
-/** Among the choices: the machine whose profile was changed, and which is to be tested again. */
-const AGAIN = 'faults.again';
-
 /** Causes of readings that disagree with the profile, and the test that tells them apart. */
 @customElement('ls-faults')
 export class FaultsScreen extends ScreenElement<App> {
@@ -94,11 +91,15 @@ export class FaultsScreen extends ScreenElement<App> {
 
   private async apply(causes: readonly Cause[], now: Now): Promise<void> {
     const { app } = this;
-    // What was read with the old settings says nothing of the new; undo then takes back the change first.
-    await app.clearReadings(runsKept(now.machine));
+    // First, so that undo takes back the change before it brings the readings back.
+    await again(app, now.machine);
     for (const { where, changes } of causes)
       for (const { field, to } of where === 'profile' ? changes : []) await app.setField(field, to);
-    await app.choose(AGAIN, now.machine);
+  }
+
+  private async clear(machine: string): Promise<void> {
+    await this.app.clearReadings(faultsKept(machine));
+    await this.app.choose(AGAIN, '');
   }
 
   private edit(causes: readonly Cause[], now: Now) {
@@ -213,13 +214,12 @@ export class FaultsScreen extends ScreenElement<App> {
     const some = found.weighed.length > 0;
     const next = some ? found.next : { test: 'travel' as const, over: 100 };
     const seen = patternIn(found.weighed);
-    const again =
-      this.app.settings.choices[AGAIN] === now.machine &&
-      !now.held.some((h) => h.reading && testOf(h.slot) !== 'counts' && testOf(h.slot) !== 'carriage');
+    const repeat =
+      this.app.settings.choices[AGAIN] === now.machine && !now.held.some((h) => h.got && isRun(h.slot));
     const gears = this.app.profile?.driveKind === 'change-gears';
     return html`<h1>${t.title}</h1>
       ${
-        again
+        repeat
           ? html`<p class="alert" role="status"><strong>${gears ? t.againGears : t.again}</strong></p>
               ${gears ? nothing : html`<a class="key left" href="#/machine/sheet">${t.sheet}</a>`}`
           : some
@@ -250,9 +250,7 @@ export class FaultsScreen extends ScreenElement<App> {
       ${
         now.held.some((h) => h.over ?? h.got ?? h.half)
           ? html`<div class="apart stack">
-              <button class="key stop" @click=${() => void this.app.clearReadings(faultsKept(now.machine))}>
-                ${t.clearAll}
-              </button>
+              <button class="key stop" @click=${() => void this.clear(now.machine)}>${t.clearAll}</button>
             </div>`
           : nothing
       }`;

@@ -1,8 +1,8 @@
 import {
   expectedOf,
   findFaults,
+  isRun,
   leadKey,
-  runsKept,
   settingsKey,
   settingsOf,
   slotKey,
@@ -50,12 +50,15 @@ const jobLead = (app: App): Ratio | null => {
   return lead && leadLow(lead);
 };
 
-/** What is set goes with the readings: lead and profile may be others by the next look. */
+const begun = (app: App, id: string): boolean =>
+  SLOTS.some((slot) => isRun(slot) && app.readings.get(slotKey(id, slot, 'got')));
+
+/** What is set goes with the first run read: lead and profile may be others by the next look. */
 export const keepSettings = async (app: App): Promise<void> => {
   const [id, m, lead] = [app.machine?.id, app.profile, jobLead(app)];
-  if (id === undefined || !m || app.readings.get(settingsKey(id))) return;
+  if (id === undefined || !m || begun(app, id)) return;
   await app.readings.set(settingsKey(id), stated(settingsOf(m), 'times'));
-  if (lead) await app.readings.set(leadKey(id), stated(lead, 'mm'));
+  await app.readings.set(leadKey(id), lead && stated(lead, 'mm'));
 };
 
 /** The ranking is some work: it is kept until profile, thread or readings are others. */
@@ -66,19 +69,21 @@ export const faultsNow = (app: App): Now | null => {
   const [id, m] = [app.machine?.id, app.profile];
   if (id === undefined || !m) return null;
   const job = jobLead(app);
-  const lead = app.readings.get(leadKey(id))?.value ?? job;
+  const runs = begun(app, id);
+  const lead = runs ? (app.readings.get(leadKey(id))?.value ?? null) : job;
   const expected = expectedOf(m, lead);
   const set = app.readings.get(settingsKey(id))?.value;
-  const stale = set !== undefined && !equal(set, settingsOf(m));
+  const stale = runs && set !== undefined && !equal(set, settingsOf(m));
   const held = SLOTS.map((slot): Held => {
     const [over, got, half] = (['over', 'got', 'half'] as const).map((part) =>
       app.readings.get(slotKey(id, slot, part)),
     ) as [Stated | null, Stated | null, Stated | null];
     const test = testOf(slot);
     const within = half ? inBase(half) : usualHalf(test, expected);
-    const lapsed = stale && slotKey(id, slot, 'got').startsWith(runsKept(id));
     const reading =
-      !over || !got || lapsed ? null : { test, got: inBase(got), over: inBase(over), half: within };
+      !over || !got || (stale && isRun(slot))
+        ? null
+        : { test, got: inBase(got), over: inBase(over), half: within };
     return { slot, over, got, half, within, reading, weighed: reading && weigh(reading, expected) };
   });
   // Of a thread that is no longer chosen it isn't known how it was typed.

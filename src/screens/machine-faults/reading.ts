@@ -1,6 +1,14 @@
 import { html, nothing } from 'lit';
 import '../../elements/row';
-import { runsKept, slotKey, testOf, type FaultTest, type Slot, type SlotPart } from '../../core/prove/faults';
+import {
+  isRun,
+  runsKept,
+  slotKey,
+  testOf,
+  type FaultTest,
+  type Slot,
+  type SlotPart,
+} from '../../core/prove/faults';
 import { mul, type Ratio } from '../../core/quantity';
 import { faultsText as t, faultTestText } from '../../text/faults';
 import { decimal, mark, plain, significant, statedText } from '../../text/numbers';
@@ -31,7 +39,7 @@ const key = (app: App, now: Now, held: Held, part: SlotPart) => {
   return html`<a
     class="key left ${value || part === 'half' || held.slot === 'travel2' ? '' : 'solid'}"
     href="#/enter/reading/${slotKey(now.machine, held.slot, part)}"
-    @click=${() => void keepSettings(app)}
+    @click=${() => isRun(held.slot) && void keepSettings(app)}
     >${held.slot === 'travel2' ? t.secondOf(label) : label}: ${shown}</a
   >`;
 };
@@ -65,6 +73,15 @@ const slot = (app: App, now: Now, name: Slot) => {
     }`;
 };
 
+/** Among the choices: the machine whose settings are to be entered anew, and which is then to be tested again. */
+export const AGAIN = 'faults.again';
+
+/** What was read with the old settings says nothing of the new: cleared, and asked for again. */
+export const again = async (app: App, machine: string): Promise<void> => {
+  await app.clearReadings(runsKept(machine));
+  await app.choose(AGAIN, machine);
+};
+
 /** Runs read with settings that are no longer the profile's: said, and cleared by a key. */
 export const lapsed = (app: App, now: Now) =>
   now.stale
@@ -85,7 +102,7 @@ export const readingPage = (app: App, now: Now, name: Slot) => {
         ? html`<p class="note">${t.atLead(decimal(now.lead, 4))}</p>`
         : nothing
     }
-    ${test === 'counts' || test === 'carriage' ? nothing : lapsed(app, now)} ${slot(app, now, test)}
+    ${isRun(name) ? lapsed(app, now) : nothing} ${slot(app, now, test)}
     ${
       test === 'travel'
         ? html`<h2>${t.second}</h2>
