@@ -44,6 +44,7 @@ const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-cut-ways': 'rest',
   'ls-machine': 'rest',
   'ls-prove': 'rest',
+  'ls-faults': 'rest',
   'ls-sheet-page': 'rest',
   'ls-machines': 'rest',
   'ls-field': 'rest',
