@@ -170,7 +170,7 @@ export const readingName: Readonly<Record<string, string>> = {
   middlePlace: 'Middle',
   tail: 'Near the tailstock',
   cycles: 'Times',
-  rpm: 'Speed',
+  rpm: 'Spindle speed',
   spread: 'Spread',
   pitches: 'Turns of thread',
   times: 'Times',
