@@ -45,6 +45,7 @@ export class FaultsScreen extends ScreenElement<App> {
         min-block-size: 96px;
       }
       summary {
+        padding-block: 8px;
         font-size: var(--t-label);
         min-block-size: 64px;
         display: flex;
