@@ -126,6 +126,7 @@ export const faultsText = {
   title: 'Find a fault',
   intro: 'From readings that disagree with the profile, the entries that may be wrong.',
   noMachine: 'Choose a machine first.',
+  working: 'Working it out…',
   begin: 'Begin with',
   next: 'Next test: it tells most',
   look: 'No test tells these apart. Look at the parts: labels, switches, teeth.',

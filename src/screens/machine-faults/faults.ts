@@ -32,6 +32,8 @@ import type { App } from '../../state';
 import { faultsNow, type Now } from './now';
 import { AGAIN, again, lapsed, ratioText, readingPage } from './reading';
 
+/** How long the ranking may go on before the screen gets a turn. */
+const PIECE_MS = 8;
 /** Causes that are shown before more are asked for. */
 const MOST_SHOWN = 6;
 /** Causes of readings that disagree with the profile, and the test that tells them apart. */
@@ -74,6 +76,24 @@ export class FaultsScreen extends ScreenElement<App> {
   ];
 
   @state() private all = false;
+  private ranking = '';
+
+  /** Ranks the causes in pieces that let the screen answer in between. */
+  private async rank(now: Now): Promise<void> {
+    if (this.ranking === now.key) return;
+    this.ranking = now.key;
+    const steps = now.steps();
+    while (this.ranking === now.key) {
+      await new Promise((resolve) => setTimeout(resolve));
+      const until = performance.now() + PIECE_MS;
+      let step = steps.next();
+      while (!step.done && performance.now() < until) step = steps.next();
+      if (!step.done) continue;
+      now.keep(step.value);
+      this.ranking = '';
+      this.requestUpdate();
+    }
+  }
 
   private name(c: Cause): string {
     if (c.changes.length === 0)
@@ -211,7 +231,12 @@ export class FaultsScreen extends ScreenElement<App> {
         <p>${t.noMachine}</p>`;
     const [, sub = ''] = this.path;
     if (isSlot(sub)) return readingPage(this.app, now, sub);
-    const found = now.found();
+    const found = now.known;
+    if (!found) {
+      void this.rank(now);
+      return html`<h1>${t.title}</h1>
+        <p role="status">${t.working}</p>`;
+    }
     const some = found.weighed.length > 0;
     const next = some ? found.next : { test: 'travel' as const, over: 100 };
     const seen = patternIn(found.weighed);

@@ -1,6 +1,7 @@
 import {
   expectedOf,
   findFaults,
+  findSteps,
   isRun,
   leadKey,
   settingsKey,
@@ -14,6 +15,7 @@ import {
   type Found,
   type Reading,
   type Slot,
+  type Steps,
   type ThreadSet,
   type Weighed,
 } from '../../core/prove/faults';
@@ -41,8 +43,12 @@ export interface Now {
   readonly stale: boolean;
   readonly expected: Expected;
   readonly held: readonly Held[];
-  /** Causes ranked; reckoned when first asked. */
-  readonly found: () => Found;
+  /** What the ranking rests on, beside the profile. */
+  readonly key: string;
+  /** Causes ranked; null while that has still to be done. */
+  readonly known: Found | null;
+  readonly steps: () => Steps<Found>;
+  readonly keep: (found: Found) => void;
 }
 
 const jobLead = (app: App): Ratio | null => {
@@ -100,10 +106,14 @@ export const faultsNow = (app: App): Now | null => {
     stale,
     expected,
     held,
-    found: () => {
-      if (last?.profile !== m || last.key !== key)
-        last = { profile: m, key, found: findFaults(m, thread, expected, readings) };
-      return last.found;
-    },
+    key,
+    known:
+      readings.length === 0
+        ? findFaults(m, thread, expected, [])
+        : last?.profile === m && last.key === key
+          ? last.found
+          : null,
+    steps: () => findSteps(m, thread, expected, readings),
+    keep: (found) => (last = { profile: m, key, found }),
   };
 };

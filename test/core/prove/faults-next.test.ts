@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { byRatio, type Hypothesis } from '../../../src/core/prove/faults/hypotheses';
-import { nextTest } from '../../../src/core/prove/faults/next';
+import { nextSteps } from '../../../src/core/prove/faults/next';
+import { atOnce } from '../../../src/core/prove/faults/steps';
 import { ratio } from '../../../src/core/quantity';
 
 // A 3 mm screw, 4800 counts, 1.5 mm set: what each test would show.
@@ -11,7 +12,7 @@ const says = (counts: number, screw: number, carriage: number): Hypothesis => ({
   says: byRatio(counts, screw, carriage),
 });
 const even = (...hs: Hypothesis[]) => hs.map((h) => ({ h, weight: 1 / hs.length }));
-const next = (...hs: Hypothesis[]) => nextTest(even(...hs), EXPECTED);
+const next = (...hs: Hypothesis[]) => atOnce(nextSteps(even(...hs), EXPECTED));
 
 // Shannon: telling n equal ones apart for certain is worth log2 n bits.
 describe('the next test', () => {
@@ -34,10 +35,10 @@ describe('the next test', () => {
   it('none where all say the same, or only one is left', () => {
     expect(next(says(1, 0.5, 1), says(1, 0.5, 1))).toBeNull();
     expect(next(says(1, 0.5, 1))).toBeNull();
-    expect(nextTest([], EXPECTED)).toBeNull();
+    expect(atOnce(nextSteps([], EXPECTED))).toBeNull();
   });
   it('none that the profile can say nothing of', () => {
-    const n = nextTest(even(says(0.5, 0.5, 1), says(1, 0.5, 1)), { ...EXPECTED, counts: null });
+    const n = atOnce(nextSteps(even(says(0.5, 0.5, 1), says(1, 0.5, 1)), { ...EXPECTED, counts: null }));
     expect(n).toBeNull();
   });
   it('of two that overlap, near what the integral over the reading gives', () => {
@@ -51,11 +52,13 @@ describe('the next test', () => {
         lost +=
           ((step * Math.exp((-z * z) / 2)) / Math.sqrt(2 * Math.PI)) *
           Math.log2(1 + Math.exp(-((apart * apart) / 2 + apart * z)));
-      const n = nextTest(even(says(1, 1, 1), says(1, 1 + apart * u, 1)), {
-        counts: null,
-        screw: null,
-        carriage: null,
-      });
+      const n = atOnce(
+        nextSteps(even(says(1, 1, 1), says(1, 1 + apart * u, 1)), {
+          counts: null,
+          screw: null,
+          carriage: null,
+        }),
+      );
       expect(n?.test).toBe('travel');
       expect(Math.abs((n?.bits ?? 0) - (1 - lost))).toBeLessThan(0.1);
     }

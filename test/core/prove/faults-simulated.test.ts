@@ -111,7 +111,7 @@ describe('the fault finder against a lathe broken on purpose', () => {
   it('has the true slip among the first three wherever the readings resolve it', { timeout: 10_000 }, () => {
     const random = seeded(20_260_511);
     let [resolved, first, among, tied, together, all] = [0, 0, 0, 0, 0, 0];
-    for (let k = 0; k < 250; k += 1) {
+    for (let k = 0; k < 150; k += 1) {
       const l = someLathe(random);
       const slips = slipsFor(l);
       const made = pick(random, slips);
@@ -144,7 +144,7 @@ describe('the fault finder against a lathe broken on purpose', () => {
     console.log(
       `of ${all} single slips ${resolved} can be resolved (${Math.round((100 * resolved) / all)} %): first ${first}, among the first three ${among}; of ${tied} with a twin, ${together} are shown together`,
     );
-    expect(resolved).toBeGreaterThan(100);
+    expect(resolved).toBeGreaterThan(60);
     expect(among / resolved).toBeGreaterThanOrEqual(0.95);
     expect(tied).toBeGreaterThan(20);
     expect(together / tied).toBeGreaterThanOrEqual(0.95);
@@ -153,7 +153,7 @@ describe('the fault finder against a lathe broken on purpose', () => {
   it('names two slips at once where all four tests were taken, or what comes to the same', () => {
     const random = seeded(7);
     let [all, hit] = [0, 0];
-    for (let k = 0; k < 60; k += 1) {
+    for (let k = 0; k < 40; k += 1) {
       const l = someLathe(random);
       const slips = slipsFor(l);
       const [a, b] = [pick(random, slips), pick(random, slips)];
@@ -180,7 +180,7 @@ describe('the fault finder against a lathe broken on purpose', () => {
         hit += 1;
     }
     console.log(`two slips: ${hit} of ${all} explained by the first cause`);
-    expect(all).toBeGreaterThan(30);
+    expect(all).toBeGreaterThan(20);
     expect(hit / all).toBeGreaterThanOrEqual(0.95);
   });
 });

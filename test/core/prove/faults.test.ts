@@ -2,11 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { withField, type FieldName, type MachineProfile } from '../../../src/core/machine';
 import { EXAMPLES } from '../../../src/core/machine/examples';
 import {
+  atOnce,
+  causeSteps,
   expectedOf,
   findFaults,
   MOST_READINGS,
   patternIn,
-  ratioCauses,
   settingsOf,
   weigh,
   type Cause,
@@ -35,6 +36,7 @@ const with_ = (field: FieldName, value: unknown, m: MachineProfile = heron): Mac
 const LEAD = n('1.5');
 const find = (m: MachineProfile, t: ThreadSet | null, ...readings: Reading[]): Found =>
   findFaults(m, t, expectedOf(m, LEAD), readings);
+const ratioCauses = (m: MachineProfile, t: ThreadSet | null) => atOnce(causeSteps(m, t));
 const travelOf = (c: Cause): Ratio => mul(c.factors.screw, c.factors.carriage);
 const cause = (m: MachineProfile, t: ThreadSet | null, kind: string, q: string): Cause | undefined =>
   ratioCauses(m, t).find((c) => c.kind === kind && travelOf(c).n === n(q).n && travelOf(c).d === n(q).d);

@@ -16,7 +16,8 @@ import {
   type Stated,
 } from '../../quantity';
 import { controllerDiffers, machineDiffers, partsOf, type Change, type Factors } from './change';
-import { slipsOf, standIns, type SlipKind } from './slips';
+import { slipSteps, standIns, type SlipKind } from './slips';
+import type { Steps } from './steps';
 import { CONTROLLER, ODDS } from './usual';
 
 /**
@@ -112,33 +113,42 @@ const wheelCauses = (m: MachineProfile): Cause[] => {
 };
 
 /** Every single cause that is a ratio, for this profile and the thread that is set (null: none). */
-export const ratioCauses = (m: MachineProfile, t: ThreadSet | null): readonly Cause[] => {
+export function* causeSteps(m: MachineProfile, t: ThreadSet | null): Steps<readonly Cause[]> {
   const gears = m.driveKind === 'change-gears';
-  const slips = slipsOf(m).flatMap(({ kind, changes, odds }): Cause[] => {
+  const found: Cause[] = [];
+  for (const { kind, changes, odds } of yield* slipSteps(m)) {
     const parts = partsOf(changes);
-    const factors = machineDiffers(parts);
-    const entry: Cause = { kind, where: 'profile', changes, typed: null, factors, odds };
+    const entry: Cause = {
+      kind,
+      where: 'profile',
+      changes,
+      typed: null,
+      factors: machineDiffers(parts),
+      odds,
+    };
+    found.push(entry);
     // A wrong count of teeth or a belt left out is found on the machine; a controller takes figures.
-    if (gears || kind === 'tooth' || kind === 'belt-missing') return [entry];
-    return [
-      entry,
-      { ...entry, where: 'controller', factors: controllerDiffers(parts), odds: odds * CONTROLLER },
-    ];
-  });
-  if (gears) return [...slips, ...wheelCauses(m)];
-  const typed = t === null ? [] : threadSlips(t, m.screwPitch);
-  return [
-    ...slips,
-    ...typed.map(([kind, odds, by, as]): Cause => ({
+    if (!gears && kind !== 'tooth' && kind !== 'belt-missing')
+      found.push({
+        ...entry,
+        where: 'controller',
+        factors: controllerDiffers(parts),
+        odds: odds * CONTROLLER,
+      });
+    if (found.length % 16 < 2) yield;
+  }
+  if (gears) return [...found, ...wheelCauses(m)];
+  for (const [kind, odds, by, as] of t === null ? [] : threadSlips(t, m.screwPitch))
+    found.push({
       kind,
       where: 'controller',
       changes: [],
       typed: as ?? null,
       factors: controllerDiffers({ thread: by }),
       odds,
-    })),
-  ];
-};
+    });
+  return found;
+}
 
 const noRatio = (kind: SlipKind, odds: number): Cause => ({
   kind,

@@ -1,10 +1,11 @@
 import type { MachineProfile } from '../../machine';
 import { toNumber } from '../../quantity';
-import { nothing, ratioCauses, type Cause, type ThreadSet } from './causes';
+import { causeSteps, nothing, type Cause, type ThreadSet } from './causes';
 import { times, type Factors } from './change';
 import { byRatio, others, type Hypothesis } from './hypotheses';
-import { nextTest, type NextTest } from './next';
+import { nextSteps, type NextTest } from './next';
 import { weigh, type Expected, type Reading, type Weighed } from './reading';
+import { atOnce, type Steps } from './steps';
 import { ODDS } from './usual';
 
 /** χ² within which readings agree with a cause, by how many there are: 95.45 % (k = 2) and 99.73 % (k = 3). */
@@ -56,7 +57,7 @@ export interface Found {
 /** Most causes that are given; single ones are all given. */
 const MOST = 40;
 /** Hypotheses that the next test is chosen by. */
-const MOST_NEXT = 250;
+const MOST_NEXT = 120;
 
 const product = (causes: readonly Cause[]): Factors => {
   const [a, b] = causes;
@@ -80,7 +81,7 @@ const same = (a: Cause, b: Cause): boolean =>
   (a.changes.length === 0 && b.changes.length === 0);
 
 /** Every hypothesis that isn't far out, weighed: one slip, two at once, no ratio, something else. */
-const score = (m: MachineProfile, t: ThreadSet | null, ws: readonly Weighed[]): Scored[] => {
+function* score(m: MachineProfile, t: ThreadSet | null, ws: readonly Weighed[]): Steps<Scored[]> {
   const scored: Scored[] = [];
   const about = ABOUT[ws.length] ?? 0;
   const take = (h: Hypothesis, anyhow: boolean): void => {
@@ -89,7 +90,8 @@ const score = (m: MachineProfile, t: ThreadSet | null, ws: readonly Weighed[]): 
   };
   take({ causes: [], odds: ODDS.none, says: byRatio(1, 1, 1) }, false);
   others(m).forEach((h) => take(h, h.causes.length === 0));
-  const singles = ratioCauses(m, t)
+  const causes = yield* causeSteps(m, t);
+  const singles = causes
     .filter((cause) => !nothing(cause.factors))
     .map((cause) => {
       const f = numbers(cause.factors);
@@ -101,6 +103,7 @@ const score = (m: MachineProfile, t: ThreadSet | null, ws: readonly Weighed[]): 
   const { value, u } = ws[0] ?? { value: 1, u: 1 };
   const [low, high] = [value - Math.sqrt(about) * u, value + Math.sqrt(about) * u];
   for (let i = 0; i < singles.length; i += 1) {
+    if (i % 32 === 0) yield;
     const a = singles[i] as (typeof singles)[number];
     for (let k = i + 1; k < singles.length; k += 1) {
       const b = singles[k] as (typeof singles)[number];
@@ -115,7 +118,7 @@ const score = (m: MachineProfile, t: ThreadSet | null, ws: readonly Weighed[]): 
   }
   const sum = scored.reduce((n, x) => n + x.weight, 0);
   return scored.map((x) => ({ ...x, weight: x.weight / sum })).sort((a, b) => b.weight - a.weight);
-};
+}
 
 const alike = (a: Scored, b: Scored, ws: readonly Weighed[]): boolean =>
   ws.every((w) => {
@@ -128,14 +131,14 @@ const alike = (a: Scored, b: Scored, ws: readonly Weighed[]): boolean =>
  * apart, and names the test that would tell most.
  * @param readings up to MOST_READINGS; what is beyond is left out
  */
-export const findFaults = (
+export function* findSteps(
   m: MachineProfile,
   t: ThreadSet | null,
   expected: Expected,
   readings: readonly Reading[],
-): Found => {
+): Steps<Found> {
   const weighed = readings.flatMap((r) => weigh(r, expected) ?? []).slice(0, MOST_READINGS);
-  const scored = weighed.length > 0 ? score(m, t, weighed) : [];
+  const scored = weighed.length > 0 ? yield* score(m, t, weighed) : [];
   const within = WITHIN[weighed.length] ?? 0;
   const agrees = scored.some((s) => s.h.causes.length === 0 && s.h.odds === ODDS.none && s.chi <= within);
   // While the profile agrees, only what the readings bear on and can't rule out is worth a line.
@@ -147,6 +150,7 @@ export const findFaults = (
     });
   const named = scored.filter((s) => s.h.causes.length > 0 && (!agrees || hides(s)));
   const given = named.filter((s, i) => i < MOST || s.h.causes.length === 1);
+  yield;
   const groups: { head: Scored; all: Ranked[] }[] = [];
   for (const s of given) {
     const { causes } = s.h;
@@ -154,12 +158,16 @@ export const findFaults = (
     const group = groups.find(({ head }) => alike(head, s, weighed));
     if (group) group.all.push(one);
     else groups.push({ head: s, all: [one] });
+    if (group?.all.length === 8) yield;
   }
   return {
     weighed,
     agrees,
     groups: groups.map((g) => g.all),
     more: named.length - given.length,
-    next: nextTest(scored.slice(0, MOST_NEXT), expected),
+    next: yield* nextSteps(scored.slice(0, MOST_NEXT), expected),
   };
-};
+}
+
+/** All steps at once. */
+export const findFaults = (...of: Parameters<typeof findSteps>): Found => atOnce(findSteps(...of));

@@ -7,3 +7,4 @@ export * from './find';
 export type { NextTest } from './next';
 export * from './patterns';
 export * from './kept';
+export * from './steps';

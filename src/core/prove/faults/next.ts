@@ -1,6 +1,7 @@
 import { toNumber } from '../../quantity';
 import type { Hypothesis } from './hypotheses';
 import { FAULT_TESTS, standard, usualHalf, type Expected, type FaultTest } from './reading';
+import type { Steps } from './steps';
 
 /** The test that tells most, how far to go, and what it is expected to tell. */
 export interface NextTest {
@@ -95,7 +96,7 @@ const drop = (hs: readonly Weighted[], test: FaultTest, p: Plan): number => {
 };
 
 /** null when no test would tell more: what is left is told by looking at the parts. */
-export const nextTest = (hypotheses: readonly Weighted[], e: Expected): NextTest | null => {
+export function* nextSteps(hypotheses: readonly Weighted[], e: Expected): Steps<NextTest | null> {
   const plans = FAULT_TESTS.flatMap((test) => {
     const plan = planOf(test, e);
     return plan ? [[test, plan] as const] : [];
@@ -103,9 +104,10 @@ export const nextTest = (hypotheses: readonly Weighted[], e: Expected): NextTest
   const hs = merged(hypotheses, plans);
   let best: NextTest | null = null;
   for (const [test, plan] of hs.length > 1 ? plans : []) {
+    yield;
     const bits = drop(hs, test, plan);
     // Of tests that tell as much, the one that is less work stands first in the list.
     if (bits >= LEAST_BITS && bits > (best?.bits ?? 0) * 1.05) best = { test, over: plan.over, bits };
   }
   return best;
-};
+}

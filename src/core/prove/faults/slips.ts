@@ -14,6 +14,7 @@ import {
   type Stated,
 } from '../../quantity';
 import type { ChainField, Change } from './change';
+import type { Steps } from './steps';
 import {
   BELTS,
   EDGES,
@@ -135,7 +136,7 @@ const screw = (m: MachineProfile, put: Put): void => {
  * Every plausible wrong entry of this profile: the encoder's edges and lines, belts, steps, screw. Each is a value that
  * the field's own check would take.
  */
-export const slipsOf = (m: MachineProfile): readonly Slip[] => {
+export function* slipSteps(m: MachineProfile): Steps<readonly Slip[]> {
   const found = new Map<string, Slip>();
   const put: Put = (kind, odds, ...to) => {
     const changes = to.flatMap(([field, value]) => {
@@ -153,6 +154,7 @@ export const slipsOf = (m: MachineProfile): readonly Slip[] => {
     );
     if (changes.length > 0 && may) found.set(key, { kind, changes, odds });
   };
+  yield;
   const lines = m.encoderLines;
   numbers(m, 'edgesPerLine', put, EDGES, ODDS.edges);
   numbers(m, 'encoderLines', put, LINES);
@@ -161,11 +163,13 @@ export const slipsOf = (m: MachineProfile): readonly Slip[] => {
       const to = stated(mul(lines.value, by), 'lines');
       if (isWhole(to.value)) put('lines-as-edges', ODDS.linesAsEdges, ['encoderLines', to]);
     }
+  yield;
   belt(m, 'spindlePulley', 'encoderPulley', put);
   numbers(m, 'fullSteps', put, FULL_STEPS);
   if (m.fullSteps)
     for (const by of [ratio(2), ratio(1, 2)])
       put('value', ODDS.close, ['fullSteps', stated(mul(m.fullSteps.value, by), 'steps')]);
+  yield;
   numbers(m, 'microsteps', put, MICROSTEPS);
   numbers(m, 'servoPulses', put, PULSES);
   for (const field of ['microsteps', 'servoPulses'] as const) {
@@ -174,6 +178,7 @@ export const slipsOf = (m: MachineProfile): readonly Slip[] => {
       for (const by of [2, 4, 8].flatMap((k) => [ratio(k), ratio(1, k)]))
         put('value', ODDS.microsteps, [field, stated(mul(now.value, by), now.unit)]);
   }
+  yield;
   belt(m, 'motorPulley', 'screwPulley', put);
   const box = m.gearboxRatio;
   if (box)
@@ -182,8 +187,11 @@ export const slipsOf = (m: MachineProfile): readonly Slip[] => {
   if (box)
     for (const by of standIns(box.value))
       put('stand-in', ODDS.standIn, ['gearboxRatio', stated(mul(box.value, by), 'times')]);
+  yield;
   belt(m, 'spindleWheel', 'shaftWheel', put);
+  yield;
   screw(m, put);
+  yield;
   numbers(m, 'screwStarts', put, STARTS, ODDS.starts);
   return [...found.values()];
-};
+}
