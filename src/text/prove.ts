@@ -311,9 +311,6 @@ export const pointText = (id: string): string => trade(POINTS[id] ?? id);
 export const proveKeys = {
   prove: 'Test records',
   faults: 'Fault finder',
-  stops: 'Stop tests',
-  noise: 'Noise',
-  wiring: 'Wiring record',
 } as const;
 
 export const proveText = {
