@@ -64,7 +64,8 @@ const FINDING_WORDS: Readonly<Record<FindingCode, string>> = {
   'ramp-lead-larger': 'Your ramp test was made at a smaller lead.',
   'ramp-below-speed': 'Your ramp test didn’t reach this speed.',
   'test-passed': 'You recorded its commissioning test as passed.',
-  'test-failed': 'You recorded its commissioning test as failed: repeat it, or answer here after putting it right.',
+  'test-failed':
+    'You recorded its commissioning test as failed: repeat it, or answer here after putting it right.',
 };
 /** Why a computed item, or a reading, stands as it does. */
 export const findingText = (f: Finding): string => FINDING_WORDS[f.why];
