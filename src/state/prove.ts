@@ -1,5 +1,4 @@
-import type { TestNow } from '../core/context';
-import { LEAD_READING, recordOf, testById, testNow, type Given, type ProveTest } from '../core/prove';
+import { LEAD_READING, recordOf, type Given, type ProveTest } from '../core/prove';
 import { leadHigh, stated, type Stated } from '../core/quantity';
 import { newId } from '../storage';
 import type { App } from './app';
@@ -72,10 +71,4 @@ export const recordTest = async (app: App, test: ProveTest, note = ''): Promise<
   await clearTest(app, test);
   app.undo.push({ code: 'test', detail: test.id, evidence: record.id });
   return true;
-};
-
-/** How a commissioning test of this machine stands; null for what is none. */
-export const standingOf = (app: App, id: string): TestNow | null => {
-  const test = testById(id);
-  return test && testNow(app.inputs, test.id, test.rule);
 };

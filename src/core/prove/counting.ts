@@ -53,7 +53,7 @@ export const counts: ProveTest = {
 
 const BACK_TURNS = asked('turns', ['turns'], '1', '10000', { whole: true, suggest: ['100'] });
 /** Turns that show a count lost now and then. Common practice. */
-export const BACK_LEAST = 100;
+const BACK_LEAST = 100;
 
 /** Fast, slow and in reverse, and back to the mark: no count is left over. */
 export const thereAndBack: ProveTest = {
@@ -130,7 +130,7 @@ const SPINDLE = asked('spindle', ['turns'], '1', '10000', { whole: true });
 const SCREW = asked('screw', ['turns'], '-10000', '10000');
 
 /** Fewest spindle turns after which the screw has made whole turns too. */
-export const wholeTurns = (screwPerSpindle: Ratio): bigint => screwPerSpindle.d;
+const wholeTurns = (screwPerSpindle: Ratio): bigint => screwPerSpindle.d;
 
 /** Most turns by hand that are proposed; above it the screw's own mark is read in parts of a turn. */
 const BY_HAND_MOST = 200n;

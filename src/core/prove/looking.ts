@@ -52,7 +52,7 @@ export const direction: ProveTest = {
 };
 
 /** Openings and closings of the nut that a test of picking up takes. Common practice. */
-export const RE_ENTRIES = 10;
+const RE_ENTRIES = 10;
 const LINE = choice('line', ['one', 'more']);
 const TIMES = asked('times', ['count'], '1', '1000', { whole: true, suggest: ['10'] });
 

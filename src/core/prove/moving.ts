@@ -89,7 +89,7 @@ export const backlash: ProveTest = {
 };
 
 /** Times there and back. Common practice. */
-export const CYCLES = 20;
+const CYCLES = 20;
 const CYCLE = asked('cycles', ['count'], '1', '1000', { whole: true, suggest: ['20'] });
 const SPREAD = asked('spread', LENGTH_UNITS, '0', '10');
 const RPM = asked('rpm', ['rpm'], '1', '20000');

@@ -7,9 +7,9 @@ const DRAWN = {
   mark: svg`<circle cx="110" cy="62" r="50" /><circle class="thin" cx="110" cy="62" r="12" />
     <path class="yes" d="M160 62h-22" /><path class="solid" d="M166 62l26-9v18z" /><path d="M192 62h30V112" />
     <path class="thin" d="M84 26a46 46 0 0 1 46-6M130 20l-12-6M130 20l-10 8" />`,
-  indicator: svg`<path d="M4 104h232" /><path d="M120 104V58h96v46" /><circle cx="52" cy="44" r="26" />
+  indicator: svg`<path d="M4 104h232" /><path d="M120 104V24h96v80" /><circle cx="52" cy="44" r="26" />
     <path class="yes" d="M52 44l12-14" /><path d="M78 44h42M30 104V92h44v12M52 70v22" />
-    <path class="thin" d="M150 40h40M190 40l-10-7M190 40l-10 7" />`,
+    <path class="thin" d="M146 66h44M190 66l-10-7M190 66l-10 7" />`,
   belt: svg`<circle cx="60" cy="34" r="22" /><path class="thin" d="M42 14a28 28 0 0 1 40 4M82 18l-12-2M82 18l1-12" />
     <circle cx="60" cy="92" r="26" /><path class="thin" d="M60 66v52M34 92h52" />
     <path class="thin" stroke-dasharray="6 5" d="M38 34l-4 58M82 34l4 58" /><path d="M130 62h70" /><path class="yes" d="M120 92h90" />`,
