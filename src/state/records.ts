@@ -5,6 +5,7 @@ import {
   readTest,
   storeCheck,
   storeTest,
+  unreadTest,
   type CheckRecord,
   type EventKind,
   type MachineEvent,
@@ -66,8 +67,12 @@ export class Records extends Emitter {
     this.checks = of('check', readCheck);
     this.events = of('event', readEvent);
     this.hours = of('hours', readHours);
-    this.tests = of('test', (r) => readTest(r.body, r.id, r.at));
-    this.unreadableTests = rows.filter((r) => r.kind === 'test').length - this.tests.length;
+    this.unreadableTests = 0;
+    this.tests = of('test', (r) => {
+      const read = readTest(r.body, r.id, r.at);
+      if (!read) this.unreadableTests += 1;
+      return read ?? unreadTest(r.body, r.id, r.at);
+    });
     this.tell();
   }
 

@@ -22,6 +22,7 @@ const ONE_OF_EACH: readonly UndoEntry[] = [
   { code: 'check', detail: 'd', evidence: 'e' },
   { code: 'event', detail: 'd', evidence: 'e' },
   { code: 'hours', detail: 'd', evidence: 'e' },
+  { code: 'test', detail: 'd', evidence: 'e' },
 ];
 
 // Failed before: what undoes the clearing of readings was left out when the app was opened again.

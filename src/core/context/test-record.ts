@@ -85,3 +85,24 @@ export const readTest = (body: unknown, id: string, at: number): TestRecord | nu
   const known = { test: test as TestId, rule: rule as number, result: result as TestResult };
   return Object.freeze({ id, at, ...known, readings, choices, inputs, note });
 };
+
+/**
+ * What stands for a record that can't be read, where at least its test can be told: undecided, and by no rule there is, so
+ * that an older one that passed doesn't take its place. Null for anything else. Never throws.
+ */
+export const unreadTest = (body: unknown, id: string, at: number): TestRecord | null => {
+  const test = (body as { test?: unknown } | null | undefined)?.test;
+  return TEST_IDS.includes(test as TestId)
+    ? {
+        id,
+        at,
+        test: test as TestId,
+        rule: 0,
+        result: 'undecided',
+        readings: {},
+        choices: {},
+        inputs: {},
+        note: '',
+      }
+    : null;
+};

@@ -60,6 +60,7 @@ export const thereAndBack: ProveTest = {
   id: 'there-and-back',
   rule: RULES['there-and-back'],
   cautions: (given) => [
+    'isolate-spindle',
     'tool-clear',
     'nut-open',
     'hands-clear',
@@ -102,7 +103,7 @@ export const drift: ProveTest = {
   id: 'drift',
   atLead: true,
   rule: RULES.drift,
-  cautions: () => ['isolate', 'nothing-wedged', 'belt-guard', 'hands-clear'],
+  cautions: () => ['isolate', 'nothing-wedged', 'belt-guard', 'hands-clear', 'nut-open'],
   choices: [INVERTER, DITHER],
   readings: driftReadings,
   decide: (given) => {

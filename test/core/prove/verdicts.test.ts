@@ -32,7 +32,7 @@ describe('the list of tests', () => {
 
   it('nothing is ever wedged, and spindle turned by hand is isolated first', () => {
     expect(test('drift').cautions(given({}))).toContain('nothing-wedged');
-    for (const id of ['direction', 'counts', 'screw-turns', 'screw-travel', 'backlash'])
+    for (const id of ['direction', 'counts', 'there-and-back', 'screw-turns', 'screw-travel', 'backlash'])
       expect(test(id).cautions(given({}))[0]).toBe('isolate-spindle');
     expect(test('ramp').cautions(given({}))).toContain('no-reverse');
     expect(test('ramp').cautions(given({}, {}, { chuckMount: 'locked' }))).not.toContain('no-reverse');
