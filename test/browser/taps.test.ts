@@ -111,6 +111,7 @@ const byTyping = async (name: string): Promise<void> => {
   const found = phone.page.locator('ls-type .results > button');
   for (const sign of figures) {
     await tap(key({ '.': 'Decimal mark', '/': 'Over', ' ': 'Space' }[sign] ?? sign));
+    await phone.page.locator('ls-type[aria-busy]').waitFor({ state: 'detached' });
     const names = await found.evaluateAll((keys) =>
       keys
         .filter((one) => one.getBoundingClientRect().right <= innerWidth)

@@ -96,14 +96,18 @@ export class TypeScreen extends ScreenElement<App> {
 
   /** The pad shows the sign by itself, at once; what it finds follows when that is on the screen. */
   private heard({ value, unit }: PadInputEvent): void {
+    // Nothing is drawn for it: what stands in the list is still that of the sign before.
+    this.ariaBusy = 'true';
     afterPaint(() => {
       this.typed = value;
       this.way = unit as Way;
+      this.requestUpdate();
     });
   }
 
   override updated(): void {
     if (this.drawn !== this.asked) afterPaint(() => (this.drawn = this.asked));
+    else this.ariaBusy = null;
   }
 
   private keyOf(t: Thread) {

@@ -105,7 +105,10 @@ async function findPlace(element: Element): Promise<Place> {
   const before = element.getBoundingClientRect();
   await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
   const box = element.getBoundingClientRect();
-  const still = box.left === before.left && box.top === before.top;
+  // Nobody chooses from a list in the blink in which it follows a key.
+  const busy =
+    element.closest('[aria-busy]') ?? (element.getRootNode() as ShadowRoot).host?.closest('[aria-busy]');
+  const still = !busy && box.left === before.left && box.top === before.top;
   const x = box.left + box.width / 2;
   const y = box.top + box.height / 2;
   let hit = document.elementFromPoint(x, y);
