@@ -54,6 +54,10 @@ export class TypeScreen extends ScreenElement<App> {
       .others:empty {
         display: none;
       }
+      /* Until the list follows the last sign, a touch would take what stood there before it. */
+      :host([aria-busy]) .results {
+        pointer-events: none;
+      }
       /* Not taken out while they wait: laid out as they are, unseen and out of reach. */
       .others.waiting {
         content-visibility: hidden;
