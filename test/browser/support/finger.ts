@@ -102,13 +102,20 @@ interface Place {
 
 /** Runs in the page. */
 async function findPlace(element: Element): Promise<Place> {
+  // Nobody chooses from a list in the blink in which it follows a key; and a key may be used again for another thing.
+  const busy = (): boolean => {
+    const root = element.getRootNode();
+    return Boolean(
+      element.closest('[aria-busy]') ??
+      (root instanceof ShadowRoot ? root.host.closest('[aria-busy]') : null),
+    );
+  };
+  const [wasBusy, said] = [busy(), element.textContent];
   const before = element.getBoundingClientRect();
   await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
   const box = element.getBoundingClientRect();
-  // Nobody chooses from a list in the blink in which it follows a key.
-  const busy =
-    element.closest('[aria-busy]') ?? (element.getRootNode() as ShadowRoot).host?.closest('[aria-busy]');
-  const still = !busy && box.left === before.left && box.top === before.top;
+  const still =
+    !wasBusy && !busy() && element.textContent === said && box.left === before.left && box.top === before.top;
   const x = box.left + box.width / 2;
   const y = box.top + box.height / 2;
   let hit = document.elementFromPoint(x, y);
