@@ -1,24 +1,12 @@
 import { fingerprint, inputAt, snapshot, type InputPath, type Inputs, type JobPath } from '../context';
+import { GEARING } from '../checks/items/reads';
 import { toNumber, type Ratio } from '../quantity';
 import type { Run } from './run';
 
 /** What of the machine decides how far the carriage goes for each spindle rev, and how truly. */
 const DRIVE = [
   'machine.driveKind',
-  'machine.screwPitch',
-  'machine.screwStarts',
-  'machine.encoderLines',
-  'machine.edgesPerLine',
-  'machine.spindlePulley',
-  'machine.encoderPulley',
-  'machine.motorKind',
-  'machine.fullSteps',
-  'machine.microsteps',
-  'machine.servoPulses',
-  'machine.motorPulley',
-  'machine.screwPulley',
-  'machine.gearboxRatio',
-  'machine.gearboxLever',
+  ...GEARING,
   'machine.gearMounted',
   'machine.ratioHeld',
   'machine.ratioTopMax',

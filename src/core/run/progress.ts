@@ -20,10 +20,13 @@ export const passesLeft = (run: Run): readonly PlannedPass[] =>
 /** Cuts still to be taken: in every start of every pass. */
 export const cutsLeft = (run: Run): number => planOf(run).length * startsOf(run) - takenOfPlan(run);
 
+/** The start that cut `n` of the run is of. */
+export const startOf = (run: Run, n: number): number => ((n - 1) % startsOf(run)) + 1;
+
 /** Which start the next cut is of, and in which round of all starts. */
 export const turnOf = (run: Run): Turn => {
   const [taken, starts] = [run.taken.length, startsOf(run)];
-  return { round: Math.floor(taken / starts) + 1, start: (taken % starts) + 1 };
+  return { round: Math.floor(taken / starts) + 1, start: startOf(run, taken + 1) };
 };
 
 /** Whether some starts are a pass deeper than others: then no reading is of all of them, and no plan goes on from it. */

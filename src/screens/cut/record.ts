@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import '../../elements/row';
 import { storeJob } from '../../core/job';
 import { toNumber } from '../../core/quantity';
+import { startOf } from '../../core/run/progress';
 import type { Run } from '../../core/run/run';
 import type { App, EndedRun } from '../../state';
 import { infeedName, materialName, toolMaterialName } from '../../text/cut-work';
@@ -32,10 +33,6 @@ const plans = (run: Run) =>
     return line(i === 0 ? t.plan : t.plannedAnew, t.planned(plan.length - springs, springs));
   });
 
-/** The start that a cut was of, where there are several. */
-const startOf = ({ job: { starts } }: Run, n: number): number | null =>
-  starts > 1 ? ((n - 1) % starts) + 1 : null;
-
 const passes = (run: Run) =>
   run.taken.length === 0
     ? html`<p>${t.noPasses}</p>`
@@ -43,7 +40,8 @@ const passes = (run: Run) =>
         ${run.taken.map(
           ({ n, at, pass }) =>
             html`<li value=${n}>
-              <span>${passText(pass, startOf(run, n))}</span><span>${timeOf(at)}</span>
+              <span>${passText(pass, run.job.starts > 1 ? startOf(run, n) : null)}</span
+              ><span>${timeOf(at)}</span>
             </li>`,
         )}
       </ol>`;

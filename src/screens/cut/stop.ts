@@ -36,6 +36,7 @@ import { unitLabel } from '../../text/units';
 import { noteText, pathLabel } from '../../text/why';
 import type { NoteCode } from '../../text/why-notes';
 import type { App } from '../../state';
+import { jobKeys, jobNumber } from './job-lines';
 import { line, lineSheet } from './line';
 import { dummyPage } from './stop-dummy';
 import { fitsOf } from './stop-fits';
@@ -246,38 +247,18 @@ export class StopScreen extends ScreenElement<App> {
       <a class="key left" href="#/enter/job/room">${t.typeIt}</a>`;
   }
 
-  private keys<K extends 'ending' | 'infeed'>(
+  private keys<K extends keyof Job>(
     key: K,
     label: string,
     options: readonly (Job[K] & string)[],
     name: (o: Job[K] & string) => string,
   ) {
-    const now = this.app.job[key];
-    return html`<h2 class="label" id="of-${key}">${label}</h2>
-      <div class="keys" role="group" aria-labelledby="of-${key}">
-        ${options.map(
-          (o) =>
-            html`<button
-              class="key"
-              aria-pressed=${now === o}
-              @click=${() => void this.app.jobs.change({ [key]: o })}
-            >
-              ${name(o)}
-            </button>`,
-        )}
-      </div>`;
+    const heading = html`<h2 class="label" id="of-${key}">${label}</h2>`;
+    return jobKeys(this.app, key, heading, options, name);
   }
 
   private number(key: StatedJobField, label: string, notes: readonly string[] = []) {
-    const now = this.app.job[key];
-    return line({
-      label,
-      href: `#/enter/job/${key}`,
-      value: now ? showStated(now).value : t.notKnown,
-      unit: now ? unitLabel[now.unit] : '',
-      open: !now,
-      notes,
-    });
+    return jobNumber(this.app, key, label, notes);
   }
 
   private groove() {

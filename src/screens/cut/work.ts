@@ -34,6 +34,7 @@ import { decimal, showStated, statedText } from '../../text/numbers';
 import { classText, handName, noseName, sideName, threadsText } from '../../text/threads';
 import { fieldUnitFor, unitLabel } from '../../text/units';
 import type { App } from '../../state';
+import { jobKeys, jobNumber } from './job-lines';
 import { line, lineSheet } from './line';
 
 const CROSS = ['crossReads', 'crossDivision', 'crossDivisions'] as const;
@@ -46,39 +47,18 @@ const mm = (s: Stated | null): number | null => s && toNumber(inBase(s));
 export class WorkScreen extends ScreenElement<App> {
   static override styles = [...ScreenElement.styles, ...lineSheet];
 
-  /** A row of keys, the value that is set pressed. */
   private keys<K extends keyof Job>(
     key: K,
     label: string,
     options: readonly (Job[K] & string)[],
     name: (o: Job[K] & string) => string,
   ) {
-    const now = this.app.job[key];
-    return html`<h3 class="label" id="of-${key}">${label}</h3>
-      <div class="keys" role="group" aria-labelledby="of-${key}">
-        ${options.map(
-          (o) =>
-            html`<button
-              class="key"
-              aria-pressed=${now === o}
-              @click=${() => void this.app.jobs.change({ [key]: o })}
-            >
-              ${name(o)}
-            </button>`,
-        )}
-      </div>`;
+    const heading = html`<h3 class="label" id="of-${key}">${label}</h3>`;
+    return jobKeys(this.app, key, heading, options, name);
   }
 
   private number(key: StatedJobField, label: string, notes: readonly string[] = []) {
-    const now = this.app.job[key];
-    return line({
-      label,
-      href: `#/enter/job/${key}`,
-      value: now ? showStated(now).value : t.notKnown,
-      unit: now ? unitLabel[now.unit] : '',
-      open: !now,
-      notes,
-    });
+    return jobNumber(this.app, key, label, notes);
   }
 
   private thread(thread: Thread | null) {
