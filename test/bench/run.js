@@ -11,6 +11,7 @@ import { prepare } from './moves.js';
 import { ms } from './numbers.js';
 import { measureCalculations } from './reckon.js';
 import { measureStarts } from './starts.js';
+import { measureTasks } from './tasks.js';
 import { measureTrace } from './trace.js';
 
 const DIST = 'dist';
@@ -70,6 +71,10 @@ row(['', 'median', '95 %', 'worst', 'count']);
 for (const [name, k] of Object.entries(keys))
   row([name, ms(k.median), ms(k.p95), ms(k.worst), String(k.count)]);
 
+title('Longest task of the page after it is asked for, slowed, worst of three openings');
+const tasks = await measureTasks(DIST);
+for (const [name, each] of Object.entries(tasks)) row([name, ms(Math.max(...each))]);
+
 title('Lead error in time, every ingredient on, in Node: nanoseconds a count');
 const trace = await measureTrace();
 row(['counts', 'whole run', 'median piece', 'bare loop', 'points kept']);
@@ -82,5 +87,5 @@ mkdirSync('test/bench/out', { recursive: true });
 const machine = { processor: cpus()[0]?.model ?? 'unknown', cores: cpus().length, node: process.version };
 writeFileSync(
   'test/bench/out/bench.json',
-  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys, trace }, null, 2)}\n`,
+  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys, tasks, trace }, null, 2)}\n`,
 );
