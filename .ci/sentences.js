@@ -12,15 +12,17 @@ const FOLDER = 'src/text';
 const FIRST = /(app|frame|numbers|pad|paths|settings|speed|threads|typed|units|why-limits|words|time)\.ts$/;
 /** Shorter ones cost more as an entry than they save. */
 const LEAST = 16;
+/** The same for what stands between the values of a template. */
+const LEAST_PART = 20;
 const MODULE = 'virtual:sentences';
 
 /**
- * Every string that is a sentence by its length and its blanks, where it stands as a value.
+ * Every string that is a sentence by its length and its blanks, where it stands as a value, and every such part of a template.
  * @param {string} code TypeScript
- * @returns {{ from: number, to: number, text: string }[]} in the order of the source
+ * @returns {{ from: number, to: number, text: string, part: boolean }[]} in the order of the source
  */
 export const sentencesIn = (code) => {
-  /** @type {{ from: number, to: number, text: string }[]} */
+  /** @type {{ from: number, to: number, text: string, part: boolean }[]} */
   const found = [];
   const source = ts.createSourceFile('words.ts', code, ts.ScriptTarget.Latest, true);
   /** @param {ts.Node} node */
@@ -30,7 +32,15 @@ export const sentencesIn = (code) => {
       const { parent, text } = node;
       const name = 'name' in parent && parent.name === node;
       if (!name && text.length >= LEAST && text.includes(' '))
-        found.push({ from: node.getStart(source), to: node.getEnd(), text });
+        found.push({ from: node.getStart(source), to: node.getEnd(), text, part: false });
+      return;
+    }
+    if (ts.isTemplateHead(node) || ts.isTemplateMiddle(node) || ts.isTemplateTail(node)) {
+      const { text } = node;
+      // Around the text stand ` or } before it, and ${ or ` after it.
+      const after = ts.isTemplateTail(node) ? 1 : 2;
+      if (text.length >= LEAST_PART && text.includes(' '))
+        found.push({ from: node.getStart(source) + 1, to: node.getEnd() - after, text, part: true });
       return;
     }
     ts.forEachChild(node, visit);
@@ -47,8 +57,9 @@ export const sentencesIn = (code) => {
 export const withoutSentences = (code, places) => {
   let out = '';
   let at = 0;
-  for (const { from, to, text } of sentencesIn(code)) {
-    out += `${code.slice(at, from)}sentences[${places.get(text) ?? -1}]`;
+  for (const { from, to, text, part } of sentencesIn(code)) {
+    const taken = `sentences[${places.get(text) ?? -1}]`;
+    out += code.slice(at, from) + (part ? `\${${taken}}` : taken);
     at = to;
   }
   return at === 0 ? code : `import { sentences } from '${MODULE}';\n${out}${code.slice(at)}`;

@@ -26,6 +26,7 @@ export const plain = { 'a key that is a sentence': 'Don’t let it \\'run\\' on,
 export const made = (n: number): string => n > 1 ? 'More than one of them, that is.' : \`\${n} of them, not a sentence by itself\`;
 export const bare = \`A sentence in back quotes, with \\\` one inside.\`;
 export const twice = ['The same sentence stands here twice.', 'The same sentence stands here twice.'];
+export const parts = (n: string): string => \`A \\\`long\\\` beginning of it, then \${\`inside it another, \${n} times, to the end of it\`} and short.\`;
 export const chosen = (k: Kind | string): boolean => k === 'a kind that is a type alone';
 `;
 
@@ -38,8 +39,12 @@ describe('sentences put apart by the build', () => {
     expect(after.twice).toEqual(before.twice);
     const made = (m: Record<string, unknown>, n: number) => (m.made as (n: number) => string)(n);
     expect([made(after, 1), made(after, 2)]).toEqual([made(before, 1), made(before, 2)]);
+    const parts = (m: Record<string, unknown>) => (m.parts as (n: string) => string)('two');
+    expect(parts(after)).toBe(
+      'A `long` beginning of it, then inside it another, two times, to the end of it and short.',
+    );
     expect((after.chosen as (k: string) => boolean)('a kind that is a type alone')).toBe(true);
-    expect(list).toHaveLength(5);
+    expect(list).toHaveLength(8);
     expect(code).toContain("'a key that is a sentence': sentences[");
     expect(code).toContain("from './a file with blanks in its name'");
   });
