@@ -16,40 +16,13 @@ const MODULES = {
   checks: () => import('./screens/checks'),
   rest: () => import('./screens/rest'),
 };
+/** Whatever isn't named here is in the rest. */
 const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
   'ls-threads': 'threads',
   'ls-find': 'find',
   'ls-type': 'find',
-  'ls-limits': 'rest',
-  'ls-measure': 'rest',
-  'ls-identify': 'rest',
-  'ls-held': 'rest',
-  'ls-own': 'rest',
-  'ls-own-thread': 'rest',
-  'ls-trains': 'rest',
   'ls-speed': 'speed',
-  'ls-feed': 'rest',
-  'ls-trace': 'rest',
-  'ls-raise': 'rest',
-  'ls-chart': 'rest',
   'ls-checks': 'checks',
-  'ls-cut': 'rest',
-  'ls-cut-work': 'rest',
-  'ls-cut-stop': 'rest',
-  'ls-cut-nut': 'rest',
-  'ls-cut-plan': 'rest',
-  'ls-cut-pass': 'rest',
-  'ls-cut-measure': 'rest',
-  'ls-cut-records': 'rest',
-  'ls-cut-ways': 'rest',
-  'ls-machine': 'rest',
-  'ls-prove': 'rest',
-  'ls-faults': 'rest',
-  'ls-sheet-page': 'rest',
-  'ls-machines': 'rest',
-  'ls-field': 'rest',
-  'ls-enter': 'rest',
-  'ls-settings': 'rest',
 };
 /** Places where a person stands at the lathe: the screen stays on. */
 const AWAKE = ['speed', 'checks', 'cut'];
@@ -63,8 +36,8 @@ const loadFigures = async (): Promise<void> => {
 };
 
 const load = async (tag: string): Promise<void> => {
-  const module = MODULE_OF[tag];
-  if (module) await Promise.all([MODULES[module](), module === 'speed' ? null : loadFigures()]);
+  const module = MODULE_OF[tag] ?? 'rest';
+  await Promise.all([MODULES[module](), module === 'speed' ? null : loadFigures()]);
 };
 
 const afterPaint = (): Promise<void> =>

@@ -235,6 +235,17 @@ export class App extends Emitter {
     this.undo.push({ code: 'field', machine: id, field, before });
   }
 
+  /** Changes fields as one, and forgets the readings that were taken with the old ones; one undo brings all back. */
+  async setFields(fields: Partial<MachineProfile>, readingsPrefix: string): Promise<void> {
+    const live = this.machine;
+    if (!live) return;
+    const stored = storeProfile(live.value.profile);
+    const before = Object.fromEntries(Object.keys(fields).map((f) => [f, stored[f as FieldName]]));
+    await this.machines.setFields(live.id, fields);
+    const readings = await this.readings.clear(readingsPrefix);
+    this.undo.push({ code: 'fields', machine: live.id, before, readings });
+  }
+
   async putAway(id: string): Promise<void> {
     const wasInUse = this.machine?.id === id;
     const name = this.machines.find(id)?.value.profile.name ?? '';
@@ -376,7 +387,12 @@ export class App extends Emitter {
       await this.machines.setDeleted(entry.machine, false);
       return entry.inUse ? this.useMachine(entry.machine) : undefined;
     }
-    if (entry.code === 'field') return this.machines.restoreField(entry.machine, entry.field, entry.before);
+    if (entry.code === 'field')
+      return this.machines.restoreFields(entry.machine, { [entry.field]: entry.before });
+    if (entry.code === 'fields') {
+      await this.machines.restoreFields(entry.machine, entry.before);
+      return this.readings.restore(entry.readings);
+    }
     if (this.machine?.id !== entry.machine) await this.useMachine(entry.machine);
     // The whole job: its room and blank were of that thread, and so was the speed that suited them.
     return this.jobs.change(readJob(entry.before));

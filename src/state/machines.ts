@@ -1,8 +1,9 @@
 import {
   blankProfile,
+  FIELDS,
   readProfile,
   storeProfile,
-  withField,
+  withFields,
   type FieldName,
   type MachineProfile,
 } from '../core/machine';
@@ -74,21 +75,29 @@ export class Machines extends Emitter {
   }
 
   setField<K extends FieldName>(id: string, field: K, value: MachineProfile[K]): Promise<void> {
+    return this.setFields(id, { [field]: value });
+  }
+
+  /** Changes several fields in one revision. */
+  setFields(id: string, fields: Partial<MachineProfile>): Promise<void> {
     const live = this.byId.get(id);
     if (!live) return Promise.resolve();
     const { profile, unreadable, example } = live.value;
     return live.set({
       example,
-      profile: withField(profile, field, value),
-      unreadable: unreadable.filter((f) => f !== field),
+      profile: withFields(profile, fields),
+      unreadable: unreadable.filter((f) => !Object.hasOwn(fields, f)),
     });
   }
 
-  /** Puts a field back to a value as it was stored; one that can't be read any more becomes not known. */
-  restoreField(id: string, field: FieldName, before: unknown): Promise<void> {
+  /** Puts fields back to values as they were stored; one that can't be read any more becomes not known. */
+  restoreFields(id: string, before: Readonly<Partial<Record<FieldName, unknown>>>): Promise<void> {
     const live = this.byId.get(id);
-    const read = live && readProfile({ ...storeProfile(live.value.profile), [field]: before });
-    return read ? this.setField(id, field, read.profile[field]) : Promise.resolve();
+    const read = live && readProfile({ ...storeProfile(live.value.profile), ...before });
+    const fields = Object.keys(before).filter((f): f is FieldName => Object.hasOwn(FIELDS, f));
+    return read
+      ? this.setFields(id, Object.fromEntries(fields.map((f) => [f, read.profile[f]])))
+      : Promise.resolve();
   }
 
   setDeleted(id: string, deleted: boolean): Promise<void> {

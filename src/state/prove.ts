@@ -20,6 +20,8 @@ const choicesKey = (test: string): string => `prove.${test}`;
 /** Enough of a machine's id to tell it from the others of a workshop; the whole would not fit. */
 const machineMark = (app: App): string => (app.machine?.id ?? '').slice(0, 8);
 
+const noteKey = (app: App, test: string): string => `${choicesKey(test)}.note@${machineMark(app)}`;
+
 const chosen = (app: App, test: string): Record<string, string> => {
   const [all = '', machine] = (app.settings.choices[choicesKey(test)] ?? '').split('@');
   if (machine !== machineMark(app)) return {};
@@ -49,9 +51,15 @@ export const chooseIn = (app: App, test: ProveTest, choice: string, option: stri
   return app.choose(choicesKey(test.id), `${all.map((e) => e.join('=')).join(';')}@${machineMark(app)}`);
 };
 
+/** What a person wrote of a test that isn't recorded yet. */
+export const noteOf = (app: App, test: ProveTest): string =>
+  app.settings.choices[noteKey(app, test.id)] ?? '';
+export const keepNote = (app: App, test: ProveTest, note: string): Promise<void> =>
+  app.choose(noteKey(app, test.id), note);
+
 /** Forgets what was entered of a test; its readings can be brought back by undo. */
 export const clearTest = async (app: App, test: ProveTest): Promise<void> => {
-  const { [choicesKey(test.id)]: _, ...choices } = app.settings.choices;
+  const { [choicesKey(test.id)]: _, [noteKey(app, test.id)]: __, ...choices } = app.settings.choices;
   await app.setSettings({ choices });
   await app.clearReadings(prefixOf(app, test.id));
 };
@@ -60,12 +68,12 @@ export const clearTest = async (app: App, test: ProveTest): Promise<void> => {
  * Records a test as it was entered, having set on the machine what it measured. False: there is nothing to record.
  * @throws StorageError, with nothing recorded
  */
-export const recordTest = async (app: App, test: ProveTest, note = ''): Promise<boolean> => {
+export const recordTest = async (app: App, test: ProveTest): Promise<boolean> => {
   app.clock.tick();
   const { sets, lacks, missing } = test.decide(givenOf(app, test));
   if (lacks.length > 0 || missing.length > 0) return false;
   if (sets) await app.setField(sets.field, sets.value);
-  const record = recordOf(test, givenOf(app, test), newId(), note);
+  const record = recordOf(test, givenOf(app, test), newId(), noteOf(app, test));
   if (!record) return false;
   await app.records.addTest(record);
   await clearTest(app, test);

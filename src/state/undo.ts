@@ -5,6 +5,13 @@ import { Emitter } from './emitter';
 /** One change that can be taken back, as plain data: it outlives the page. `before` is as records are stored. */
 export type UndoEntry =
   | { readonly code: 'field'; readonly machine: string; readonly field: FieldName; readonly before: unknown }
+  /** Several fields changed as one, and the readings that this cleared. */
+  | {
+      readonly code: 'fields';
+      readonly machine: string;
+      readonly before: Readonly<Partial<Record<FieldName, unknown>>>;
+      readonly readings: unknown;
+    }
   | {
       readonly code: 'machine-put-away';
       readonly machine: string;
@@ -35,6 +42,7 @@ const KEPT = 30;
 const NAME = 'undo';
 const CODES: Readonly<Record<UndoEntry['code'], true>> = {
   field: true,
+  fields: true,
   'machine-put-away': true,
   'own-thread': true,
   run: true,

@@ -42,11 +42,13 @@ const wires = (x: unknown): StoredStated[] =>
     })
     .slice(0, MOST_WIRES);
 
-const MOST_CHOICES = 60;
+/** Far above what the pages ask: nothing that was chosen falls off the end. */
+const MOST_CHOICES = 500;
+const LONGEST_CHOICE = 1200;
 const choices = (x: unknown): Record<string, string> =>
   Object.fromEntries(
     Object.entries(typeof x === 'object' && x !== null ? x : {})
-      .filter((e): e is [string, string] => typeof e[1] === 'string' && `${e[0]}${e[1]}`.length <= 120)
+      .filter((e): e is [string, string] => typeof e[1] === 'string' && `${e[0]}${e[1]}`.length <= LONGEST_CHOICE)
       .slice(0, MOST_CHOICES),
   );
 

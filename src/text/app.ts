@@ -125,6 +125,7 @@ export const errorText = {
 
 type Undoable =
   | { readonly code: 'field'; readonly field: FieldName }
+  | { readonly code: 'fields'; readonly before: Readonly<Partial<Record<FieldName, unknown>>> }
   | { readonly code: 'machine-put-away'; readonly name: string }
   | { readonly code: 'own-thread'; readonly name: string; readonly away: boolean }
   | { readonly code: 'run'; readonly name: string; readonly away: boolean }
@@ -135,6 +136,10 @@ export const undoText = (entry: Undoable): string => {
   switch (entry.code) {
     case 'field':
       return `Undo ${fieldText[entry.field].label.toLowerCase()}`;
+    case 'fields':
+      return `Undo ${Object.keys(entry.before)
+        .map((f) => fieldText[f as FieldName].label.toLowerCase())
+        .join(' and ')}`;
     case 'machine-put-away':
       return `Bring back ${entry.name || 'machine'}`;
     case 'own-thread':

@@ -127,6 +127,8 @@ export const faultsText = {
   intro: 'From readings that disagree with the profile, the entries that may be wrong.',
   noMachine: 'Choose a machine first.',
   working: 'Working it out…',
+  recorded: 'In your test records',
+  takeRecorded: 'Take these readings',
   begin: 'Begin with',
   next: 'Next test: it tells most',
   look: 'No test tells these apart. Look at the parts: labels, switches, teeth.',

@@ -348,6 +348,7 @@ export const proveText = {
   notEntered: 'Not entered',
   enter: 'Enter',
   atLead: (lead: string): string => `At a lead of ${lead}`,
+  note: 'A note, if you like',
   record: 'Record it',
   recordSet: (what: string): string => `Record it, and set ${what} on the machine`,
   earlier: 'Recorded before',

@@ -155,7 +155,7 @@ describe('commissioning tests', () => {
     await person.key('Ran into something');
     await at('#/machine/prove');
     await person.reads('3 Counts over turns Lapsed: Ran into something since');
-    await person.reads('11 Fastest start, stop, reverse Passed, you recorded');
+    await person.reads('11 Fastest start, stop, reverse Lapsed: Ran into something since');
     expect(await pageFaults(phone.page, 'test records, some')).toEqual([]);
   });
 

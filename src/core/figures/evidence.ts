@@ -37,7 +37,7 @@ export const RAMP_RULE = {
   version: 1,
   reads: RAMP_READS,
   afterDays: 180,
-  events: ['wiring', 'firmware', 'driver', 'belt'],
+  events: ['wiring', 'firmware', 'driver', 'belt', 'crash'],
 } as const satisfies LapseRule;
 
 /** The lead a ramp record was made at travels with it under this key, as "n/d" of a mm (π rounded up). */

@@ -1,4 +1,4 @@
-import { FIELDS, FIELD_NAMES, type FieldName, type MachineProfile } from './fields';
+import { FIELDS, FIELD_NAMES, type MachineProfile } from './fields';
 import type { Field } from './field';
 import { ratio, stated } from '../quantity';
 
@@ -19,9 +19,6 @@ export const blankProfile = (name: string, workshop: string): MachineProfile => 
   });
 };
 
-/** A copy with one field changed. The value is taken as given: check it with `checkField` first. */
-export const withField = <K extends FieldName>(
-  m: MachineProfile,
-  field: K,
-  value: MachineProfile[K],
-): MachineProfile => Object.freeze({ ...m, [field]: value });
+/** A copy with some fields changed. Values are taken as given: check them with `checkField` first. */
+export const withFields = (m: MachineProfile, fields: Partial<MachineProfile>): MachineProfile =>
+  Object.freeze({ ...m, ...fields });

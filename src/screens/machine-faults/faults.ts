@@ -28,8 +28,9 @@ import {
   slipText,
 } from '../../text/faults';
 import { decimal, significant, statedText } from '../../text/numbers';
+import { dayText } from '../../text/records';
 import type { App } from '../../state';
-import { faultsNow, type Now } from './now';
+import { faultsNow, takeRecorded, type Now } from './now';
 import { AGAIN, again, lapsed, ratioText, readingPage } from './reading';
 
 /** How long the ranking may go on before the screen gets a turn. */
@@ -111,11 +112,8 @@ export class FaultsScreen extends ScreenElement<App> {
   }
 
   private async apply(causes: readonly Cause[], now: Now): Promise<void> {
-    const { app } = this;
-    // First, so that undo takes back the change before it brings the readings back.
-    await again(app, now.machine);
-    for (const { where, changes } of causes)
-      for (const { field, to } of where === 'profile' ? changes : []) await app.setField(field, to);
+    const edits = causes.flatMap(({ where, changes }) => (where === 'profile' ? changes : []));
+    await again(this.app, now.machine, Object.fromEntries(edits.map(({ field, to }) => [field, to])));
   }
 
   private async clear(machine: string): Promise<void> {
@@ -224,6 +222,23 @@ export class FaultsScreen extends ScreenElement<App> {
     </details>`;
   }
 
+  /** Test records hold readings that aren't here yet: which, and one key that takes them over. */
+  private recorded(now: Now) {
+    if (now.recorded.length === 0) return nothing;
+    return html`<h2>${t.recorded}</h2>
+      <div>
+        ${now.recorded.map(({ slot, record, reading }) => {
+          const { name, over, unit } = faultTestText[testOf(slot)];
+          return html`<ls-row
+            .label=${`${name}, ${dayText(record.at)}. ${over}: ${decimal(reading.over, 4)}`}
+            .value=${decimal(reading.got, 4)}
+            .unit=${unit}
+          ></ls-row>`;
+        })}
+      </div>
+      <button class="key" @click=${() => void takeRecorded(this.app, now)}>${t.takeRecorded}</button>`;
+  }
+
   override render() {
     const now = faultsNow(this.app);
     if (!now)
@@ -252,7 +267,8 @@ export class FaultsScreen extends ScreenElement<App> {
             ? nothing
             : html`<p>${t.intro}</p>`
       }
-      ${lapsed(this.app, now)} ${next ? html`<p class="label">${some ? t.next : t.begin}</p>` : nothing}
+      ${lapsed(this.app, now)} ${this.recorded(now)}
+      ${next ? html`<p class="label">${some ? t.next : t.begin}</p>` : nothing}
       ${
         next
           ? html`<a class="key big solid next" href="#/machine/faults/${next.test}"

@@ -13,7 +13,9 @@ import {
   weigh,
   type Expected,
   type Found,
+  recordedFor,
   type Reading,
+  type Recorded,
   type Slot,
   type Steps,
   type ThreadSet,
@@ -43,6 +45,8 @@ export interface Now {
   readonly stale: boolean;
   readonly expected: Expected;
   readonly held: readonly Held[];
+  /** What test records hold of what wasn't read here yet, at one lead. */
+  readonly recorded: readonly Recorded[];
   /** What the ranking rests on, beside the profile. */
   readonly key: string;
   /** Causes ranked; null while that has still to be done. */
@@ -65,6 +69,30 @@ export const keepSettings = async (app: App): Promise<void> => {
   if (id === undefined || !m || begun(app, id)) return;
   await app.readings.set(settingsKey(id), stated(settingsOf(m), 'times'));
   await app.readings.set(leadKey(id), lead && stated(lead, 'mm'));
+};
+
+/** Of the test records, what isn't read here yet: runs only at the lead of those read, or at one lead among them. */
+const recordedNow = (app: App, expected: Expected, held: readonly Held[], runLead: Ratio | null) => {
+  const empty = (slot: Slot): boolean => held.some((h) => h.slot === slot && !h.over && !h.got);
+  const all = recordedFor(app.inputs, expected).filter(({ slot }) => empty(slot));
+  const lead = runLead ?? all.find(({ slot }) => isRun(slot))?.lead ?? null;
+  return all.filter((r) => !isRun(r.slot) || (lead && r.lead && equal(lead, r.lead)));
+};
+
+/** Takes them over; a run brings along the lead that it was made at. */
+export const takeRecorded = async (app: App, now: Now): Promise<void> => {
+  const m = app.profile;
+  for (const { slot, reading, lead } of m ? now.recorded : []) {
+    const unit = { counts: 'count', screw: 'turns', carriage: 'mm', travel: 'mm', back: 'mm' } as const;
+    const over = reading.test === 'travel' ? 'mm' : 'turns';
+    if (isRun(slot) && !begun(app, now.machine) && m) {
+      await app.readings.set(settingsKey(now.machine), stated(settingsOf(m), 'times'));
+      await app.readings.set(leadKey(now.machine), lead && stated(lead, 'mm'));
+    }
+    await app.readings.set(slotKey(now.machine, slot, 'over'), stated(reading.over, over));
+    await app.readings.set(slotKey(now.machine, slot, 'half'), stated(reading.half, unit[reading.test]));
+    await app.readings.set(slotKey(now.machine, slot, 'got'), stated(reading.got, unit[reading.test]));
+  }
 };
 
 /** The ranking is some work: it is kept until profile, thread or readings are others. */
@@ -106,6 +134,7 @@ export const faultsNow = (app: App): Now | null => {
     stale,
     expected,
     held,
+    recorded: recordedNow(app, expected, held, runs ? lead : null),
     key,
     known:
       readings.length === 0

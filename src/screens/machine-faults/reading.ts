@@ -9,6 +9,7 @@ import {
   type Slot,
   type SlotPart,
 } from '../../core/prove/faults';
+import type { MachineProfile } from '../../core/machine';
 import { mul, type Ratio } from '../../core/quantity';
 import { faultsText as t, faultTestText } from '../../text/faults';
 import { decimal, mark, plain, significant, statedText } from '../../text/numbers';
@@ -77,8 +78,13 @@ const slot = (app: App, now: Now, name: Slot) => {
 export const AGAIN = 'faults.again';
 
 /** What was read with the old settings says nothing of the new: cleared, and asked for again. */
-export const again = async (app: App, machine: string): Promise<void> => {
-  await app.clearReadings(runsKept(machine));
+export const again = async (
+  app: App,
+  machine: string,
+  fields: Partial<MachineProfile> = {},
+): Promise<void> => {
+  if (Object.keys(fields).length > 0) await app.setFields(fields, runsKept(machine));
+  else await app.clearReadings(runsKept(machine));
   await app.choose(AGAIN, machine);
 };
 

@@ -2,8 +2,9 @@ import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { pictureSheet } from '../../elements/pictures';
 import { ScreenElement } from '../../elements/screen';
+import { written } from '../../elements/styles';
 import { standingMark, standingSheet } from '../../elements/standing';
-import type { InputPath, TestRecord } from '../../core/context';
+import { TEST_BOUNDS, type InputPath, type TestRecord } from '../../core/context';
 import { FIELDS } from '../../core/machine';
 import {
   choicesOf,
@@ -20,7 +21,7 @@ import {
   type ProveTest,
 } from '../../core/prove';
 import { stated, type Stated } from '../../core/quantity';
-import { chooseIn, clearTest, givenOf, recordTest } from '../../state/prove';
+import { chooseIn, clearTest, givenOf, keepNote, noteOf, recordTest } from '../../state/prove';
 import { appText, enterText } from '../../text/app';
 import { fieldText } from '../../text/machine';
 import { decimal, plain, statedText } from '../../text/numbers';
@@ -61,7 +62,12 @@ export class ProveScreen extends ScreenElement<App> {
     ...ScreenElement.styles,
     pictureSheet,
     standingSheet,
+    written,
     css`
+      textarea {
+        font-size: var(--t-label);
+        font-weight: 400;
+      }
       a.line {
         display: grid;
         grid-template-columns: 2.2rem 1fr;
@@ -164,6 +170,17 @@ export class ProveScreen extends ScreenElement<App> {
     </div>`;
   }
 
+  private note(test: ProveTest) {
+    return html`<label class="label" for="note">${t.note}</label>
+      <textarea
+        id="note"
+        rows="2"
+        maxlength=${TEST_BOUNDS.note}
+        .value=${noteOf(this.app, test)}
+        @input=${(e: Event) => void keepNote(this.app, test, (e.target as HTMLTextAreaElement).value)}
+      ></textarea>`;
+  }
+
   private async record(test: ProveTest): Promise<void> {
     try {
       await recordTest(this.app, test);
@@ -207,7 +224,10 @@ export class ProveScreen extends ScreenElement<App> {
     const { word, standing } = nowText(testNow(app.inputs, test.id, test.rule), test.measures);
     const lead = test.atLead ? leadOf(given).value : null;
     const ready = d.lacks.length === 0 && d.missing.length === 0;
-    const begun = Object.values(given.readings).some(Boolean) || Object.keys(given.choices).length > 0;
+    const begun =
+      noteOf(app, test) !== '' ||
+      Object.values(given.readings).some(Boolean) ||
+      Object.keys(given.choices).length > 0;
     return html`<h1>${say.title}</h1>
       <p class=${standing}>${standingMark(standing)} <strong>${word}</strong></p>
       <div class="alert over">${test.cautions(given).map((c) => html`<div>${cautionText[c]}</div>`)}</div>
@@ -229,7 +249,7 @@ export class ProveScreen extends ScreenElement<App> {
         ${ready ? html`${standingMark(STANDING[d.result])} <strong>${t.word[d.result]}.</strong>` : nothing}
         ${codeOf(d)}
       </p>
-      ${figures(app, test, d)}
+      ${figures(app, test, d)} ${ready ? this.note(test) : nothing}
       ${this.trouble ? html`<p class="alert over" role="alert">${this.trouble}</p>` : nothing}
       ${
         ready

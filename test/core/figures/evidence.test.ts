@@ -58,11 +58,11 @@ describe('what a ramp record covers', () => {
     expect(covers([record({ rule: RAMP_RULE.version - 1 })])).toBeNull();
   });
 
-  it('lapses after work on wiring, firmware, driver or belt; not after what leaves the drive alone', () => {
+  it('lapses after work on wiring, firmware, driver or belt and after a crash; not after what leaves the drive alone', () => {
     const after = EVENT_KINDS.filter(
       (kind) => covers([record()], ratio(1), { events: [{ kind, at: QUIET.now - 1 }] }) === null,
     );
-    expect([...after].sort()).toEqual(['belt', 'driver', 'firmware', 'wiring']);
+    expect([...after].sort()).toEqual(['belt', 'crash', 'driver', 'firmware', 'wiring']);
     const before = { events: [{ kind: 'wiring', at: QUIET.now - 2 * DAY }] } as const;
     expect(covers([record()], ratio(1), before)).toEqual(rpm(400));
   });

@@ -6,7 +6,7 @@ import {
   FIELDS,
   readProfile,
   storeProfile,
-  withField,
+  withFields,
   type Field,
   type FieldName,
   type MachineProfile,
@@ -198,7 +198,7 @@ describe('which fields are asked', () => {
     expect(isAsked('ratioTopMax', { ...blank, ratioHeld: 'integers' })).toBe(true);
   });
   it('changing one leaves the machine it came from alone', () => {
-    const m = withField(blank, 'screwStarts', stated(ratio(2), 'count'));
+    const m = withFields(blank, { screwStarts: stated(ratio(2), 'count') });
     expect([blank.screwStarts, m.screwStarts?.value, Object.isFrozen(m)]).toEqual([null, ratio(2), true]);
   });
 });

@@ -11,7 +11,7 @@ import {
   readNumber,
   readProfile,
   storeProfile,
-  withField,
+  withFields,
   type FieldName,
 } from '../../../src/core/machine';
 import { EXAMPLES } from '../../../src/core/machine/examples';
@@ -114,7 +114,7 @@ describe('what is typed into a field', () => {
     expect(checkNumber(FIELDS.backlash, stated(ratio(0), 'mm')).ok).toBe(true);
   });
   it('the slowest speed is not above the fastest', () => {
-    const m = withField(blankProfile('a', 'b'), 'spindleMax', stated(ratio(1000), 'rpm'));
+    const m = withFields(blankProfile('a', 'b'), { spindleMax: stated(ratio(1000), 'rpm') });
     expect(crossRefusal(m, 'spindleMin', stated(ratio(1001), 'rpm'))).toEqual({ code: 'low-above-high' });
     expect(crossRefusal(m, 'spindleMin', stated(ratio(1000), 'rpm'))).toBeNull();
     expect(crossRefusal(m, 'chuckMaxRpm', stated(ratio(1), 'rpm'))).toBeNull();

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { withField, type FieldName, type MachineProfile } from '../../../src/core/machine';
+import { withFields, type FieldName, type MachineProfile } from '../../../src/core/machine';
 import { EXAMPLES } from '../../../src/core/machine/examples';
 import {
   atOnce,
@@ -32,7 +32,7 @@ const took = (test: FaultTest, got: string, over: string, half: string): Reading
 });
 const heron = EXAMPLES.heron(); // 3 mm, 1200 lines × 4, 200 × 10 steps, 20:60
 const with_ = (field: FieldName, value: unknown, m: MachineProfile = heron): MachineProfile =>
-  withField(m, field, value as never);
+  withFields(m, { [field]: value });
 const LEAD = n('1.5');
 const find = (m: MachineProfile, t: ThreadSet | null, ...readings: Reading[]): Found =>
   findFaults(m, t, expectedOf(m, LEAD), readings);

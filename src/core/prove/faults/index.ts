@@ -6,5 +6,6 @@ export * from './expected';
 export * from './find';
 export type { NextTest } from './next';
 export * from './patterns';
+export * from './recorded';
 export * from './kept';
 export * from './steps';
