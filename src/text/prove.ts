@@ -358,6 +358,8 @@ export const proveText = {
     'Counts and screw turns both recorded as passed prove the ratio exactly: no ppm test is needed for it.',
   setName: { wholeStopTime: 'whole stopping time', coast: 'coasting', backlash: 'backlash' },
   pictures: {
+    slack: 'A finger presses the belt between its pulleys; grub screws in both hubs',
+    ways: 'The spindle turned forward; the carriage moves towards the headstock',
     mark: 'A mark on the chuck against a fixed pointer',
     indicator: 'A dial indicator on the bed, its plunger against the carriage',
     belt: 'The motor turns, the belt is off, the spindle stands',

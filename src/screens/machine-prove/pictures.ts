@@ -1,9 +1,14 @@
-import { html, nothing, svg } from 'lit';
+import { html, svg } from 'lit';
 import type { CommissioningId } from '../../core/context';
 import { proveText as t } from '../../text/prove';
 
 /** Drawn in a 240 × 120 box like the pictures of the checks: `yes` is what to look at, `thin` the background. */
 const DRAWN = {
+  slack: svg`<circle cx="58" cy="66" r="36" /><circle cx="186" cy="66" r="28" /><circle class="thin" cx="58" cy="66" r="12" /><circle class="thin" cx="186" cy="66" r="10" />
+    <path d="M60 30L122 50L184 38M60 102L184 94" /><path class="yes" d="M122 8v34M114 33l8 9 8-9" /><path class="solid" d="M55 44h6v8h-6zM183 50h6v7h-6z" />`,
+  ways: svg`<path d="M6 10h44v72H6z" /><path class="thin" d="M0 46h96M8 100h224" stroke-dasharray="12 4" /><path d="M0 114h236" />
+    <path class="thin" d="M18 18a56 56 0 0 1 0 54M18 72l-3-12M18 72l11-7" /><path d="M136 70h76v44h-76zM156 70V52h34v18" />
+    <path class="yes" d="M126 84H66M76 76l-10 8 10 8" />`,
   mark: svg`<circle cx="110" cy="62" r="50" /><circle class="thin" cx="110" cy="62" r="12" />
     <path class="yes" d="M160 62h-22" /><path class="solid" d="M166 62l26-9v18z" /><path d="M192 62h30V112" />
     <path class="thin" d="M84 26a46 46 0 0 1 46-6M130 20l-12-6M130 20l-10 8" />`,
@@ -20,7 +25,9 @@ const DRAWN = {
     <path class="yes" d="M120 104h30M120 98v12M150 98v12" /><path class="thin" d="M60 50h44M104 50l-10-7M104 50l-10 7" />`,
 } as const;
 
-const OF: Readonly<Partial<Record<CommissioningId, keyof typeof DRAWN>>> = {
+const OF: Readonly<Record<CommissioningId, keyof typeof DRAWN>> = {
+  'look-over': 'slack',
+  direction: 'ways',
   counts: 'mark',
   'there-and-back': 'mark',
   'screw-turns': 'mark',
@@ -36,12 +43,10 @@ const OF: Readonly<Partial<Record<CommissioningId, keyof typeof DRAWN>>> = {
   'stopping-time': 'run',
 };
 
-/** A simple picture of a test, where one helps. */
+/** A simple picture of a test. */
 export const testPicture = (test: CommissioningId) => {
   const id = OF[test];
-  return id
-    ? html`<svg class="picture" viewBox="0 0 240 120" role="img" aria-label=${t.pictures[id]}>
-        ${DRAWN[id]}
-      </svg>`
-    : nothing;
+  return html`<svg class="picture" viewBox="0 0 240 120" role="img" aria-label=${t.pictures[id]}>
+    ${DRAWN[id]}
+  </svg>`;
 };
