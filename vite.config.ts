@@ -80,7 +80,7 @@ function withIntegrity<Entry extends { url: string }>(entries: Entry[]): { manif
 /** Modules of the first paint, in one file; by themselves those that others use too would be a score of small ones. */
 const FIRST_PAINT = new RegExp(
   [
-    'storage/',
+    'storage/(?!mirror|restore)',
     'state/(app|runs|own-threads|live|ended-runs|records|machines|jobs|readings|undo|clock|merge|emitter)',
     'screens/shell/(shell|routes)',
     'core/(quantity|context|job)/',

@@ -92,6 +92,15 @@ const warmInSlices = (warm: () => boolean): void => {
   if (warm()) setTimeout(() => warmInSlices(warm), 30);
 };
 
+/** The copy beside the database catches up and follows from now on. */
+const followCopy = async (app: App): Promise<void> => {
+  try {
+    if (await app.storage.startMirror()) await app.refresh();
+  } catch (e) {
+    logTrouble('storage', e);
+  }
+};
+
 const start = async (): Promise<void> => {
   const deep = location.hash !== '';
   const shell = new Shell();
@@ -142,6 +151,7 @@ const start = async (): Promise<void> => {
     app.own.load(),
     app.runs.load(),
   ]);
+  await followCopy(app);
   warmInSlices((await import('./core/thread/search')).warmSearch);
   const { watchUpdates } = await updates;
   shell.updates = watchUpdates({

@@ -29,6 +29,7 @@ import { UndoList } from './undo';
 const PERSON = 'person';
 const RECENT = 12;
 const PLACE = 'place';
+const RESTORED = 'storage.restored';
 /** Before the key of a thread of one's own that another tab wrote: only that one is read again. */
 const OWN_SAVED = 'own:';
 
@@ -113,8 +114,20 @@ export class App extends Emitter {
     return typeof kept === 'string' && kept.startsWith('#/') ? kept : null;
   }
 
+  /** What came back from the copy, until a person has read it: "at torn". */
+  get restored(): { at: number; torn: number } | null {
+    const [at = NaN, torn = 0] = (this.settings.choices[RESTORED] ?? '').split(' ').map(Number);
+    return at > 0 ? { at, torn } : null;
+  }
+
+  restoredSeen(): Promise<void> {
+    return this.choose(RESTORED, '');
+  }
+
   /** Loads what the first paint can do without. */
   async loadRest(): Promise<void> {
+    const { restored, durable } = this.storage;
+    if (restored && durable) await this.choose(RESTORED, `${restored.at} ${restored.torn}`);
     await Promise.all([this.undo.load(), this.readings.load()]);
     this.changed();
   }
@@ -129,8 +142,8 @@ export class App extends Emitter {
     });
   }
 
-  /** Another tab wrote: take over what it wrote, where nothing unwritten is here. */
-  private async refresh(): Promise<void> {
+  /** Another tab wrote, or the copy brought something: taken over, where nothing unwritten is here. */
+  async refresh(): Promise<void> {
     const before = this.machineId;
     await Promise.all([this.person.reload(), this.machines.load(), this.runs.open()]);
     if (this.machineId !== before) return this.openMachine();

@@ -35,6 +35,13 @@ export interface MetaRow {
 
 export type Row = Envelope | EvidenceRow | MetaRow;
 
+/** One row as a piece of work left it; null: removed. */
+export interface Change {
+  readonly store: StoreName;
+  readonly id: string;
+  readonly row: Row | null;
+}
+
 /** What a piece of work may do inside its transaction. */
 export interface Work {
   get(store: StoreName, key: string): Promise<unknown>;
@@ -65,7 +72,7 @@ export interface Backing {
 
 /** What went wrong with storage, for the words in text/storage. */
 export type StorageCode =
-  'full' | 'newer-database' | 'blocked' | 'closed-for-update' | 'unavailable' | 'failed';
+  'full' | 'newer-database' | 'blocked' | 'closed-for-update' | 'unavailable' | 'broken' | 'failed';
 
 export class StorageError extends Error {
   override name = 'StorageError';

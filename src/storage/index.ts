@@ -3,11 +3,14 @@ import { readJob, readOwn, storeJob, storeOwn, type Job } from '../core/job';
 import type { Run } from '../core/run';
 import { readRun, storeRun } from '../core/run/stored';
 import type { OwnThread } from '../core/thread';
-import { StorageError, type Backing, type StorageCode } from './backing';
+import { StorageError, type Backing, type Change, type StorageCode } from './backing';
+import { followed } from './followed';
 import { indexedBacking, type IndexedEvents } from './indexed';
 import { Evidence } from './evidence';
 import { memoryBacking } from './memory';
+import { MIRROR_NAME } from './migrations';
 import { Meta } from './meta';
+import type { Restored } from './restore';
 import { readSettings, type Settings } from './settings';
 import { Versioned } from './versioned';
 
@@ -15,6 +18,7 @@ export { StorageError, type EvidenceRow, type StorageCode } from './backing';
 export type { Kept, Unreadable } from './envelope';
 export type { NewEvidence, Evidence } from './evidence';
 export type { Meta } from './meta';
+export type { Restored } from './restore';
 export type { PutResult, Rows, Versioned } from './versioned';
 export { blankSettings, MOST_WIRES, type Settings } from './settings';
 export { newId } from './id';
@@ -35,8 +39,12 @@ export interface JobBody {
 const KEPT_STEPS = 3;
 
 export interface Storage {
-  /** False: nothing outlives this tab, and `trouble` says why. */
+  /** False: nothing outlives this tab, and `trouble` says why; or it outlives it in the copy alone. */
   readonly durable: boolean;
+  /** What was brought back from the copy, because the database was lost or can't be had. */
+  readonly restored: Restored | null;
+  /** Lets the copy follow what is written; it catches up first. Resolves true when that changed the database. */
+  readonly startMirror: () => Promise<boolean>;
   readonly trouble: StorageCode | null;
   readonly machines: Versioned<MachineBody>;
   readonly jobs: Versioned<JobBody>;
@@ -47,9 +55,12 @@ export interface Storage {
   readonly meta: Meta;
 }
 
-const storageOn = (backing: Backing, trouble: StorageCode | null): Storage => ({
+const storageOn = (
+  backing: Backing,
+  more: Pick<Storage, 'trouble' | 'restored' | 'startMirror'>,
+): Storage => ({
   durable: backing.durable,
-  trouble,
+  ...more,
   machines: new Versioned<MachineBody>(backing, 'machines', {
     schema: 1,
     encode: (m) => ({ profile: storeProfile(m.profile), example: m.example }),
@@ -79,16 +90,59 @@ const storageOn = (backing: Backing, trouble: StorageCode | null): Storage => ({
   meta: new Meta(backing),
 });
 
+/** Whether there may be a copy; asked only where no database was found. */
+const hasMirror = async (): Promise<boolean> => {
+  try {
+    return await caches.has(MIRROR_NAME);
+  } catch {
+    return false;
+  }
+};
+
+/** Storage on a backing whose changes wait for the copy until that is loaded. */
+const withMirror = (backing: Backing, trouble: StorageCode | null, restored: Restored | null): Storage => {
+  let waiting: Change[] = [];
+  let follow = (changes: readonly Change[]): void => {
+    waiting.push(...changes);
+  };
+  const startMirror = async (): Promise<boolean> => {
+    // What a newer version copied isn't this one's to write in.
+    if (trouble === 'newer-database') return false;
+    const { Mirror, catchUp } = await import('./restore');
+    const mirror = await Mirror.open(!backing.durable);
+    const changed = await catchUp(backing, mirror);
+    follow = (changes) => void mirror.follow(changes);
+    follow(waiting);
+    waiting = [];
+    return changed;
+  };
+  return storageOn(
+    followed(backing, (changes) => follow(changes)),
+    { trouble, restored, startMirror },
+  );
+};
+
 /**
- * Opens the database; where there is none to be had (a private window, a broken store, a newer database) works
- * from memory and says why. Never deletes anything.
+ * Opens the database. One that had to be made although there is a copy was lost, and gets everything back from that. Where
+ * none is to be had (a private window, a broken store, a newer database) works from memory, with what the copy holds,
+ * and says why. Never deletes anything.
  */
 export const openStorage = async (events: IndexedEvents): Promise<Storage> => {
   try {
-    return storageOn(await indexedBacking(events), null);
+    const { backing, made } = await indexedBacking(events);
+    const lost = made && (await hasMirror());
+    // If that fails it is tried again when the copy catches up.
+    const restored =
+      lost && import('./restore').then(({ restoreLost }) => restoreLost(backing)).catch(() => null);
+    return withMirror(backing, null, (await restored) || null);
   } catch (e) {
     // Browsers give a forbidden database and a broken one the same few names; either way nothing can be kept.
     const code = e instanceof StorageError && e.code !== 'failed' ? e.code : 'unavailable';
-    return storageOn(memoryBacking(), code);
+    const backing = memoryBacking();
+    // What a newer version wrote, this one may not be able to read.
+    const copied = code !== 'newer-database' && (await hasMirror());
+    const seeded = copied && import('./restore').then(({ seedFrom }) => seedFrom(backing)).catch(() => null);
+    const restored = (await seeded) || null;
+    return withMirror(backing, restored ? 'broken' : code, restored);
   }
 };

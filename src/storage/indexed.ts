@@ -43,14 +43,20 @@ const workOf = (tx: IDBPTransaction<unknown, string[], 'readonly' | 'readwrite'>
   };
 };
 
-/** The database, opened once per page and opened anew when the browser dropped the connection. */
-export const indexedBacking = async (events: IndexedEvents): Promise<Backing> => {
+/**
+ * The database, opened once per page and opened anew when the browser dropped the connection. `made`: there was none.
+ */
+export const indexedBacking = async (
+  events: IndexedEvents,
+): Promise<{ readonly backing: Backing; readonly made: boolean }> => {
   let closed = false;
+  let made = false;
   let db: IDBPDatabase | null = null;
 
   const open = async (): Promise<IDBPDatabase> => {
     const opened = await openDB(DB_NAME, DB_VERSION, {
       upgrade: (d, from) => {
+        made = from === 0;
         for (const migrate of MIGRATIONS.slice(from)) migrate(d);
       },
       blocked: () => events.onBlocked(),
@@ -94,7 +100,7 @@ export const indexedBacking = async (events: IndexedEvents): Promise<Backing> =>
   const isDropped = (e: unknown): boolean => nameOf(e) === 'InvalidStateError' && !closed;
 
   db = await open();
-  return {
+  const backing: Backing = {
     durable: true,
     run: async (mode, stores, work) => {
       try {
@@ -109,4 +115,5 @@ export const indexedBacking = async (events: IndexedEvents): Promise<Backing> =>
     },
     close: () => db?.close(),
   };
+  return { backing, made };
 };

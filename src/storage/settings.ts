@@ -48,7 +48,9 @@ const LONGEST_CHOICE = 1200;
 const choices = (x: unknown): Record<string, string> =>
   Object.fromEntries(
     Object.entries(typeof x === 'object' && x !== null ? x : {})
-      .filter((e): e is [string, string] => typeof e[1] === 'string' && `${e[0]}${e[1]}`.length <= LONGEST_CHOICE)
+      .filter(
+        (e): e is [string, string] => typeof e[1] === 'string' && `${e[0]}${e[1]}`.length <= LONGEST_CHOICE,
+      )
       .slice(0, MOST_CHOICES),
   );
 

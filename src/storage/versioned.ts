@@ -36,7 +36,8 @@ const idOf = (row: unknown): string => {
   return typeof id === 'string' ? id : '';
 };
 
-const historyId = (store: StoreName, id: string, rev: string): string => `${store}/${id}/${rev}`;
+/** Under which name an earlier version is kept. */
+export const historyId = (store: StoreName, id: string, rev: string): string => `${store}/${id}/${rev}`;
 
 /** Records of one kind that change: each write names the version it saw, keeps the one before, and links to it. */
 export class Versioned<T> {

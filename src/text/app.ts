@@ -9,7 +9,7 @@ export interface Trouble {
 
 /** Codes of storage/backing; the app's entry checks that none is missing. */
 export type StorageTrouble =
-  'full' | 'newer-database' | 'blocked' | 'closed-for-update' | 'unavailable' | 'failed';
+  'full' | 'newer-database' | 'blocked' | 'closed-for-update' | 'unavailable' | 'broken' | 'failed';
 
 const KEPT = 'What you typed is still on screen.';
 
@@ -34,11 +34,23 @@ export const storageText: Record<StorageTrouble, Trouble> = {
     what: 'This browser keeps nothing: a private window, or its storage is switched off or broken.',
     todo: 'Everything works, but is gone when the page is closed. Share what you want to keep.',
   },
+  broken: {
+    what: 'The database on this phone can’t be opened.',
+    todo: 'You work with its copy, and what you enter goes into that alone. Close the browser and open it again; share what matters before you clear anything.',
+  },
   failed: {
     what: 'Not saved.',
     todo: `${KEPT} Save again. If that fails, share the machine’s figures before closing.`,
   },
 };
+
+/** What came back from the copy of a database that was lost. */
+export const restoredText = {
+  what: (day: string, time: string): string =>
+    `The database on this phone was lost. Its copy of ${day}, ${time}, was put back.`,
+  todo: 'Look whether your newest entries are there.',
+  torn: (n: number): string => `${n} ${n === 1 ? 'part' : 'parts'} of the copy could not be read.`,
+} as const;
 
 export const saveText = {
   again: 'Save again',

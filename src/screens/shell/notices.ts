@@ -8,6 +8,7 @@ import {
   appText,
   errorText,
   offlineText,
+  restoredText,
   saveText,
   storageText,
   updateText,
@@ -15,6 +16,7 @@ import {
 } from '../../text/app';
 import { barLabel } from '../../text/frame';
 import { fieldText } from '../../text/machine';
+import { dayText } from '../../text/records';
 import { timeOf } from '../../text/time';
 import type { App } from '../../state';
 
@@ -81,6 +83,17 @@ export class Notices extends LitElement {
         </div>`;
   }
 
+  private restored(app: App) {
+    const { restored } = app;
+    if (!restored) return nothing;
+    const { at, torn } = restored;
+    const what = restoredText.what(dayText(at), timeOf(at));
+    return html`<div class="notice" role="alert">
+      ${trouble({ what: torn > 0 ? `${what} ${restoredText.torn(torn)}` : what, todo: restoredText.todo })}
+      <button class="key" @click=${() => void app.restoredSeen()}>${saveText.seen}</button>
+    </div>`;
+  }
+
   private saving(app: App) {
     const state = app.saveState;
     if (state.kind === 'failed')
@@ -137,6 +150,6 @@ export class Notices extends LitElement {
   override render() {
     const { app } = this;
     if (!app) return nothing;
-    return html`${this.lost()}${this.memoryOnly(app)}${this.saving(app)}${this.running(app)}${this.newer(app)}${this.broken()}`;
+    return html`${this.lost()}${this.memoryOnly(app)}${this.restored(app)}${this.saving(app)}${this.running(app)}${this.newer(app)}${this.broken()}`;
   }
 }

@@ -9,3 +9,5 @@ import { v2 } from './v2';
 export const MIGRATIONS: readonly ((db: IDBPDatabase) => void)[] = [v1, v2];
 export const DB_VERSION = MIGRATIONS.length;
 export const DB_NAME = 'latheside';
+/** The copy of that database beside it (mirror.ts). */
+export const MIRROR_NAME = `${DB_NAME}-mirror`;

@@ -50,6 +50,13 @@ export class Phone {
     return phone;
   }
 
+  /** Where the browser keeps the databases of the app's origin; to be touched only while it doesn't run. */
+  get databaseFolder(): string {
+    const { protocol, hostname, port } = new URL(this.address);
+    const origin = `${protocol.slice(0, -1)}_${hostname}_${port}`;
+    return join(this.profile, 'Default', 'IndexedDB', `${origin}.indexeddb.leveldb`);
+  }
+
   get page(): Page {
     if (!this.currentPage) throw new Error('The browser is not running.');
     return this.currentPage;

@@ -1,0 +1,174 @@
+import { STORES, type Backing, type Change, type Row, type StoreName } from './backing';
+import { DB_VERSION, MIRROR_NAME } from './migrations';
+
+/**
+ * A copy of every row that a person made, outside the database: a broken backing store takes every call of IndexedDB with
+ * it, and a torn log comes back as a silent empty database. It lies in the Cache Storage, which every engine has and
+ * which fails by itself. It follows the database; nothing waits for it.
+ */
+
+/** Earlier versions stay out of the copy: it holds what there is, not how it came to be. */
+const COPIED: readonly StoreName[] = STORES.filter((s) => s !== 'history');
+/** Rows lie in so many parts of a store, so that a change writes little however much there is. */
+const PARTS = 32;
+/** Rows that are read at once to fill the copy. */
+const PAGE = 200;
+
+/** Housekeeping that is of no use without the database it belongs to. */
+const NOT_COPIED = /^(chain\/|value\/(place|undo)$)/;
+
+/** What is known of the copy as a whole. */
+export interface Head {
+  /** When it last followed the database, by the phone's clock. */
+  readonly at: number;
+  /** Version of the database whose rows it holds. */
+  readonly version: number;
+  /** Number of the last change it holds (versioned.ts, nextStamp). */
+  readonly counter: number;
+  /** It holds changes that were made while no database could be had. */
+  readonly ahead: boolean;
+}
+
+type Part = Readonly<Record<string, unknown>>;
+
+const isCopied = ({ store, id }: Change): boolean =>
+  COPIED.includes(store) && !(store === 'meta' && NOT_COPIED.test(id));
+
+/** Which part a row lies in (FNV-1a of its name). */
+const partOf = (id: string): number => {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < id.length; i += 1) hash = Math.imul(hash ^ id.charCodeAt(i), 0x01000193) >>> 0;
+  return hash % PARTS;
+};
+
+const addressOf = (name: string): string => `${location.origin}/${MIRROR_NAME}/${name}`;
+
+const read = async (cache: Cache, name: string): Promise<unknown> => {
+  const found = await cache.match(addressOf(name));
+  return found?.json();
+};
+const write = (cache: Cache, name: string, value: unknown): Promise<void> =>
+  cache.put(
+    addressOf(name),
+    new Response(JSON.stringify(value), { headers: { 'Content-Type': 'application/json' } }),
+  );
+
+const isPart = (x: unknown): x is Part => typeof x === 'object' && x !== null && !Array.isArray(x);
+
+const counterOf = (row: unknown): number => {
+  const { counter } = (row ?? {}) as { counter?: unknown };
+  return typeof counter === 'number' ? counter : 0;
+};
+/** The device's own numbers decide which of two rows came later; two tabs may bring theirs in either order. */
+const isOlder = (row: Row | null, kept: unknown): boolean =>
+  row !== null && counterOf(row) > 0 && counterOf(row) < counterOf(kept);
+
+const alone = <T>(work: () => Promise<T>): Promise<T> =>
+  'locks' in navigator ? (navigator.locks.request(MIRROR_NAME, work)) : work();
+
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 20));
+
+export class Mirror {
+  private waiting: Change[] = [];
+  private flushing: Promise<void> | null = null;
+
+  private constructor(
+    private readonly cache: Cache,
+    /** No database could be had: what is written goes here alone. */
+    private readonly ahead: boolean,
+  ) {}
+
+  /** @throws whatever the browser throws where it keeps no caches */
+  static async open(ahead: boolean): Promise<Mirror> {
+    return new Mirror(await caches.open(MIRROR_NAME), ahead);
+  }
+
+  async head(): Promise<Head | null> {
+    const x = (await read(this.cache, 'head')) as Partial<Head> | undefined;
+    return x && typeof x.at === 'number' && typeof x.version === 'number' && typeof x.counter === 'number'
+      ? { at: x.at, version: x.version, counter: x.counter, ahead: x.ahead === true }
+      : null;
+  }
+
+  /** Copies changes that are in the database now; those that come meanwhile go out together. */
+  follow(changes: readonly Change[]): Promise<void> {
+    this.waiting.push(...changes.filter(isCopied));
+    this.flushing ??= this.flush().finally(() => {
+      this.flushing = null;
+    });
+    return this.flushing;
+  }
+
+  private async flush(): Promise<void> {
+    while (this.waiting.length > 0) {
+      const changes = this.waiting;
+      this.waiting = [];
+      await alone(() => this.copy(changes));
+    }
+  }
+
+  private async copy(changes: readonly Change[]): Promise<void> {
+    const parts = new Map<string, Change[]>();
+    for (const change of changes) {
+      const name = `${change.store}/${partOf(change.id)}`;
+      const mine = parts.get(name);
+      if (mine) mine.push(change);
+      else parts.set(name, [change]);
+    }
+    for (const [name, mine] of parts) {
+      const before = await read(this.cache, name).catch(() => undefined);
+      const rows: Record<string, unknown> = { ...(isPart(before) ? before : {}) };
+      for (const { id, row } of mine) {
+        if (isOlder(row, rows[id])) continue;
+        if (row) rows[id] = row;
+        else delete rows[id];
+      }
+      await write(this.cache, name, rows);
+    }
+    const device = changes.findLast(({ store, id }) => store === 'meta' && id === 'device')?.row;
+    const counter = counterOf((device as { value?: unknown } | null | undefined)?.value);
+    const head = await this.head();
+    // Without a head the copy isn't whole yet: `fill` writes the first one.
+    if (head) await this.mark(Math.max(counter, head.counter), this.ahead || head.ahead);
+  }
+
+  private mark(counter: number, ahead: boolean): Promise<void> {
+    const head: Head = { at: Date.now(), version: DB_VERSION, counter, ahead };
+    return write(this.cache, 'head', head);
+  }
+
+  /** Copies everything the database holds, in pieces that let touches in between. */
+  async fill(backing: Backing, counter: number): Promise<void> {
+    for (const store of COPIED) {
+      const all: Change[] = [];
+      for (let after: string | null = null; ;) {
+        const from = after;
+        const rows = (await backing.run('readonly', [store], (w) => w.page(store, from, PAGE))) as Row[];
+        all.push(...rows.map((row) => ({ store, id: row.id, row })));
+        if (rows.length < PAGE) break;
+        after = rows.at(-1)?.id ?? null;
+        await breathe();
+      }
+      // All at once, so that each part is written once.
+      await this.follow(all);
+    }
+    await alone(() => this.mark(counter, this.ahead));
+  }
+
+  /** Every row of the copy; `torn`: parts that can't be read any more. */
+  async rows(): Promise<{ readonly rows: readonly (Change & { row: Row })[]; readonly torn: number }> {
+    const rows: (Change & { row: Row })[] = [];
+    let torn = 0;
+    for (const store of COPIED)
+      for (let part = 0; part < PARTS; part += 1) {
+        const found = await read(this.cache, `${store}/${part}`).catch(() => null);
+        if (found === undefined) continue;
+        if (!isPart(found)) torn += 1;
+        else for (const [id, row] of Object.entries(found)) rows.push({ store, id, row: row as Row });
+      }
+    return { rows, torn };
+  }
+}
+
+/** Names of the stores that are copied. */
+export const COPIED_STORES: readonly StoreName[] = COPIED;

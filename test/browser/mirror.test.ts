@@ -1,0 +1,170 @@
+import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { serve } from '../../.ci/serve.js';
+import { Person } from './support/app';
+import { scan } from './support/axe';
+import { DIST } from './support/builds';
+import { Phone } from './support/phone';
+import { chooseM10, takeExample } from './support/screens';
+
+let host: Awaited<ReturnType<typeof serve>>;
+let phone: Phone;
+let person: Person;
+
+beforeEach(async () => {
+  host = await serve(DIST);
+  phone = await Phone.open(host.url);
+  person = new Person(phone);
+});
+afterEach(async () => {
+  await phone.close();
+  await host.close();
+});
+
+const setPitch = async (key: string): Promise<void> => {
+  await person.place('Machine');
+  await person.link(/^Leadscrew pitch/);
+  await person.key(key);
+  await person.reads(`Leadscrew pitch ${key}`);
+};
+
+/** The copy's own count of changes, and whether it went on without the database. */
+const head = (): Promise<{ counter: number; ahead: boolean } | null> =>
+  phone.page.evaluate(async () => {
+    const copy = await caches.open('latheside-mirror');
+    const found = await copy.match(`${location.origin}/latheside-mirror/head`);
+    return found ? ((await found.json()) as { counter: number; ahead: boolean }) : null;
+  });
+const lastChange = (): Promise<number> =>
+  phone.page.evaluate(
+    () =>
+      new Promise<number>((resolve) => {
+        const asked = indexedDB.open('latheside');
+        asked.onsuccess = () => {
+          const row = asked.result.transaction('meta').objectStore('meta').get('device');
+          row.onsuccess = () => {
+            asked.result.close();
+            resolve((row.result as { value: { counter: number } }).value.counter);
+          };
+        };
+      }),
+  );
+/** Waits until the copy holds everything that the database holds. */
+const copied = (): Promise<void> =>
+  expect.poll(async () => (await head())?.counter === (await lastChange()), { timeout: 10_000 }).toBe(true);
+
+const inUse = async (): Promise<void> => {
+  await takeExample(person);
+  await chooseM10(person);
+  await setPitch('4 mm');
+  await person.place('Checks');
+  await person.reads('Belts and pulleys tight?');
+  await person.key('DONE');
+  await person.seesNot('Belts and pulleys tight?');
+};
+const isAsItWas = async (): Promise<void> => {
+  await person.place('Machine');
+  await person.reads('Leadscrew pitch 4 mm');
+  await person.place('Threads');
+  await person.reads('M10');
+  await person.place('Checks');
+  await person.link('All checks');
+  await phone.page.getByRole('link', { name: /^Belts and pulleys tight\?\s+Done/ }).waitFor();
+};
+
+describe('a database that the browser lost', () => {
+  it('is filled again from the copy beside it, and that is said until it was read', async () => {
+    await inUse();
+    await copied();
+    await phone.quit();
+    rmSync(phone.databaseFolder, { recursive: true });
+    await phone.start();
+    await person.reads('The database on this phone was lost. Its copy of');
+    expect(await scan(phone.page)).toEqual([]);
+    await isAsItWas();
+    await phone.kill();
+    await phone.start();
+    await person.reads('was lost');
+    await person.key('Seen');
+    await person.seesNot(/was lost/);
+    await isAsItWas();
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('with its last writes torn on the disk, too', async () => {
+    await inUse();
+    await copied();
+    await phone.quit();
+    // What lies in the log and the tables is turned over, bit by bit; the browser makes a new database of it without a word.
+    const files = readdirSync(phone.databaseFolder).filter((f) => /\.(log|ldb)$/.test(f));
+    expect(files.length).toBeGreaterThan(0);
+    for (const file of files) {
+      const path = join(phone.databaseFolder, file);
+      writeFileSync(
+        path,
+        readFileSync(path).map((byte) => byte ^ 0xff),
+      );
+    }
+    await phone.start();
+    await person.reads('was put back');
+    await isAsItWas();
+    expect(phone.watch.problems).toEqual([]);
+  });
+});
+
+describe('a database that can’t be opened', () => {
+  it('leaves the copy to work with, which keeps what is entered; once it can be had it is given that', async () => {
+    await inUse();
+    await copied();
+    await phone.quit();
+    expect(existsSync(join(phone.databaseFolder, 'CURRENT'))).toBe(true);
+    // A folder in the place of the file: the store can neither be opened nor made anew.
+    rmSync(phone.databaseFolder, { recursive: true });
+    writeFileSync(phone.databaseFolder, 'no folder');
+    await phone.start();
+    await person.reads('The database on this phone can’t be opened.');
+    expect(await scan(phone.page)).toEqual([]);
+    await isAsItWas();
+    await setPitch('6 mm');
+    await expect.poll(async () => (await head())?.ahead, { timeout: 10_000 }).toBe(true);
+    await phone.quit();
+    await phone.start();
+    await person.reads('Leadscrew pitch 6 mm');
+    await phone.quit();
+
+    rmSync(phone.databaseFolder);
+    await phone.start();
+    await person.reads('was put back');
+    await person.reads('Leadscrew pitch 6 mm');
+    await setPitch('2 mm');
+    await copied();
+    expect((await head())?.ahead).toBe(false);
+    expect(phone.watch.problems).toEqual([]);
+  });
+});
+
+describe('a copy that fell behind', () => {
+  it('catches up at the next start', async () => {
+    await inUse();
+    await copied();
+    await phone.page.evaluate(async () => {
+      const copy = await caches.open('latheside-mirror');
+      for (const request of await copy.keys())
+        if (request.url.includes('/machines/')) await copy.delete(request);
+      const address = `${location.origin}/latheside-mirror/head`;
+      const old = (await (await copy.match(address))?.json()) as object;
+      await copy.put(address, new Response(JSON.stringify({ ...old, counter: 1 })));
+    });
+    await phone.kill();
+    await phone.start();
+    await person.reads('Heron');
+    await copied();
+    await phone.quit();
+    rmSync(phone.databaseFolder, { recursive: true });
+    await phone.start();
+    await person.reads('was put back');
+    await isAsItWas();
+    expect(phone.watch.problems).toEqual([]);
+  });
+});
