@@ -64,7 +64,7 @@ const isOlder = (row: Row | null, kept: unknown): boolean =>
   row !== null && counterOf(row) > 0 && counterOf(row) < counterOf(kept);
 
 const alone = <T>(work: () => Promise<T>): Promise<T> =>
-  'locks' in navigator ? (navigator.locks.request(MIRROR_NAME, work)) : work();
+  'locks' in navigator ? navigator.locks.request(MIRROR_NAME, work) : work();
 
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 20));
 
