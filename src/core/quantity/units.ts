@@ -11,6 +11,7 @@ export const UNITS = {
   mm: { dimension: 'length', factor: ratio(1) },
   in: { dimension: 'length', factor: MM_PER_INCH },
   um: { dimension: 'length', factor: ratio(1, 1000) },
+  m: { dimension: 'length', factor: ratio(1000) },
   mm2: { dimension: 'area', factor: ratio(1) },
   tpi: { dimension: 'length', factor: MM_PER_INCH, reciprocal: true },
   module: { dimension: 'pi-length', factor: ratio(1) },
@@ -39,7 +40,17 @@ export const UNITS = {
   Nm: { dimension: 'torque', factor: ratio(1) },
   V: { dimension: 'voltage', factor: ratio(1) },
   A: { dimension: 'current', factor: ratio(1) },
+  mA: { dimension: 'current', factor: ratio(1, 1000) },
   mH: { dimension: 'inductance', factor: ratio(1, 1000) },
+  uH: { dimension: 'inductance', factor: ratio(1, 1_000_000) },
+  uF: { dimension: 'capacitance', factor: ratio(1, 1_000_000) },
+  nF: { dimension: 'capacitance', factor: ratio(1, 1_000_000_000) },
+  pF: { dimension: 'capacitance', factor: ratio(1, 1_000_000_000_000) },
+  'pF/m': { dimension: 'capacitance-per-metre', factor: ratio(1, 1_000_000_000_000) },
+  ohm: { dimension: 'resistance', factor: ratio(1) },
+  kohm: { dimension: 'resistance', factor: ratio(1000) },
+  'ohm/km': { dimension: 'resistance-per-metre', factor: ratio(1, 1000) },
+  'kV/us': { dimension: 'slew', factor: ratio(1_000_000_000) },
   kgcm2: { dimension: 'inertia', factor: ratio(1, 10_000) },
 } as const satisfies Record<string, { dimension: string; factor: Ratio; reciprocal?: true }>;
 
@@ -58,7 +69,7 @@ export interface Stated {
 export const stated = (value: Ratio, unit: Unit): Stated => Object.freeze({ value, unit });
 
 /**
- * The value in its dimension's base unit: mm, s, Hz, mm/s, rpm, deg, or a plain number. For `module` and `dp`
+ * The value in its dimension's base unit: mm, s, Hz, mm/s, rpm, deg, H, F, Ω, V/s, or a plain number. For `module` and `dp`
  * the result is to be multiplied by π (mm).
  * @throws NotExactError for 0 tpi or 0 DP
  * @example inBase(stated(ratio(8), 'tpi')) // 127/40 mm

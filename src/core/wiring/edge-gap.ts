@@ -1,0 +1,38 @@
+import { div, inBase, mul, ratio, sub, toNumber, type Ratio } from '../quantity';
+import { channelPerRpm } from '../drive/rates';
+import type { MachineProfile } from '../machine';
+
+/** The machine's fields that say how fast edges follow one another. */
+export const EDGE_FIELDS = ['encoderLines', 'spindlePulley', 'encoderPulley'] as const;
+export const PHASE_FIELD = 'encoderPhaseError';
+
+/** Time between an edge of one channel and the next of the other, s. */
+export interface EdgeGap {
+  /** Frequency of a channel, Hz. */
+  readonly channel: number;
+  /** With both channels a quarter of a period apart: no encoder is better. */
+  readonly best: number;
+  /** As far apart as the encoder's phase error leaves them; null: that isn't known. */
+  readonly shortest: number | null;
+}
+
+/** Shortest time between edges of the two channels, s: (90 − φ) ÷ 360 of a channel's period. φ in degrees, below 90. */
+export const edgeGapAt = (channel: Ratio, phase: Ratio): Ratio => div(sub(90, phase), mul(360, channel));
+
+/**
+ * The gap on this machine at a spindle speed; null: lines or pulleys aren't known. A receiver has to tell every edge of
+ * both channels from the next one, however many of them are counted.
+ */
+export const edgeGapOf = (m: MachineProfile, rpm: Ratio): EdgeGap | null => {
+  const { encoderLines: lines, spindlePulley: spindle, encoderPulley: encoder, encoderPhaseError: off } = m;
+  if (!lines || !spindle || !encoder) return null;
+  const channel = mul(
+    channelPerRpm({ lines: inBase(lines), spindle: inBase(spindle), encoder: inBase(encoder) }),
+    rpm,
+  );
+  return {
+    channel: toNumber(channel),
+    best: toNumber(edgeGapAt(channel, ratio(0))),
+    shortest: off && toNumber(edgeGapAt(channel, inBase(off))),
+  };
+};
