@@ -5,6 +5,7 @@ import './cut';
 import './machine';
 import './machine-prove';
 import './machine-faults';
+import './machine-noise';
 import './settings';
 import './enter';
 import './shell/later';

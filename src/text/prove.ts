@@ -3,7 +3,7 @@ import type { Caution } from '../core/prove/spec';
 import { capital, words, type Word } from './words';
 
 /** Puts in the trade words of the setting: `{screen}`, `{Screen}`. */
-const trade = (text: string): string =>
+export const trade = (text: string): string =>
   text.replace(/\{(\w+)\}/g, (_, name: string) => {
     const word = words()[(name.charAt(0).toLowerCase() + name.slice(1)) as Word];
     return /^[A-Z]/.test(name) ? capital(word) : word;
@@ -311,6 +311,7 @@ export const pointText = (id: string): string => trade(POINTS[id] ?? id);
 export const proveKeys = {
   prove: 'Test records',
   faults: 'Fault finder',
+  noise: 'Electrical noise',
 } as const;
 
 export const proveText = {

@@ -5,3 +5,5 @@ export * from './open-collector';
 export * from './reach';
 export * from './supply';
 export * from './input-filter';
+export * from './remedies';
+export * from './sweep';

@@ -15,6 +15,7 @@ import { feedFields } from './feed';
 import { finishFields } from './finish';
 import { identifyFields } from './identify';
 import { measureFields } from './measure';
+import { noiseQuestion } from './noise';
 import { ownQuestion } from './own';
 import { pickFields } from './pick';
 import { proveQuestion } from './prove';
@@ -138,6 +139,7 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
   if (what === 'own') return ownQuestion(app, name, field);
   if (what === 'wire') return wireQuestion(app);
   if (what === 'reading' && name.startsWith('prove.')) return proveQuestion(app, name);
+  if (what === 'reading' && name.startsWith('noise.')) return noiseQuestion(app, name);
   if (what === 'reading')
     return readingQuestion(app, name, {
       ...measureFields(),

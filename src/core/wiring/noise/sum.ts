@@ -1,0 +1,127 @@
+import type { FieldName, MachineProfile } from '../../machine';
+import type { Ratio } from '../../quantity';
+import { worst, type Standing } from '../../figures/standing';
+import { EDGE_FIELDS, edgeGapOf, PHASE_FIELD, type EdgeGap } from '../edge-gap';
+import type { LowPass } from '../filter';
+import type { NoiseName, Output } from './fields';
+
+/** What is known of a machine's cables and noise. */
+export interface NoiseGiven {
+  /** As entered, in its base unit (mm, s, Hz, V, A, Ω, H, F, parts of one); null: not known. */
+  readonly entered: (name: NoiseName) => number | null;
+  readonly output: Output | null;
+  readonly profile: MachineProfile;
+  /** Spindle speed at which the edges come; null: not known. */
+  readonly rpm: Ratio | null;
+}
+
+/** Base units in which figures are given. */
+export type AmountUnit = 'Hz' | 's' | 'ohm' | 'ohm/m' | 'F' | 'A' | 'V' | 'm' | 'dB' | 'bit/s';
+
+/** One figure of a calculation. */
+export interface Line {
+  readonly code: string;
+  /** null: not known. */
+  readonly value: number | null;
+  readonly unit: AmountUnit;
+  readonly standing?: Standing;
+  /** A limit is rounded to the careful side when it is shown. */
+  readonly round?: 'down' | 'up';
+  /** The frequency at which it is so, Hz. */
+  readonly at?: number;
+}
+export type Missing = NoiseName | 'output' | `machine.${FieldName}`;
+
+/** What is drawn: both curves' parts, and what lies where. */
+export interface LowPassShape {
+  readonly f0: number;
+  /** null: source or load isn't known, so that only the ideal slope can be drawn. */
+  readonly part: LowPass | null;
+  readonly marks: readonly number[];
+}
+
+export interface Worked {
+  readonly lines: readonly Line[];
+  /** null: no limit is known to judge by. */
+  readonly standing: Standing | null;
+  readonly missing: readonly Missing[];
+  /** What else is to be said. */
+  readonly notes: readonly string[];
+  readonly shape?: LowPassShape;
+}
+
+/** Rounding of floats must not pass for room. */
+const GUARD = 1 + 1e-9;
+
+/** How a demand stands to a limit of floats: near from the limit times its margin. */
+export const standingAt = (demand: number, limit: number, margin = 1): Standing => {
+  if (demand > limit * GUARD) return 'over';
+  return demand > limit * margin * GUARD ? 'near' : 'within';
+};
+
+/** Gathers the figures of one calculation, and what it lacks. */
+export class Sum {
+  private readonly lines: Line[] = [];
+  private readonly missing: Missing[] = [];
+  private readonly notes: string[] = [];
+
+  constructor(private readonly given: NoiseGiven) {}
+
+  /** Something that has to be known. */
+  need(name: NoiseName): number | null {
+    const value = this.given.entered(name);
+    return value ?? this.lacks(name);
+  }
+  /** Something that may be left out. */
+  may(name: NoiseName): number | null {
+    return this.given.entered(name);
+  }
+  /** The cable's length, m. */
+  length(): number | null {
+    const mm = this.need('length');
+    return mm === null ? null : mm / 1000;
+  }
+
+  lacks(what: Missing): null {
+    this.missing.push(what);
+    return null;
+  }
+  note(code: string): void {
+    this.notes.push(code);
+  }
+  line(
+    code: string,
+    value: number | null,
+    unit: AmountUnit,
+    more: Omit<Line, 'code' | 'value' | 'unit'> = {},
+  ) {
+    this.lines.push({ code, value, unit, ...more });
+  }
+
+  /** The gap between edges on this machine at its speed. */
+  gap(): EdgeGap | null {
+    const { profile, rpm } = this.given;
+    for (const field of EDGE_FIELDS) if (!profile[field]) this.lacks(`machine.${field}`);
+    if (!rpm) return this.lacks('rpm');
+    const gap = edgeGapOf(profile, rpm);
+    if (gap && gap.shortest === null) this.lacks(`machine.${PHASE_FIELD}`);
+    return gap;
+  }
+  /**
+   * How a time stands to a share of the shortest gap. Where the channels' phase isn't known it may be too long already for
+   * the best encoder; that it is short enough can't be said.
+   */
+  inGap(time: number, gap: EdgeGap | null, share: number): Standing {
+    if (!gap) return 'unknown';
+    if (gap.shortest !== null) return standingAt(time, gap.shortest * share);
+    return time > gap.best * share ? 'over' : 'unknown';
+  }
+
+  /** @param judged false: there is no limit, so that nothing is judged */
+  done(judged = true): Worked {
+    const { lines, missing, notes } = this;
+    const all = lines.flatMap((l) => l.standing ?? []);
+    const standing = judged ? worst(missing.length > 0 ? [...all, 'unknown'] : all) : null;
+    return { lines, standing, missing: [...new Set(missing)], notes };
+  }
+}

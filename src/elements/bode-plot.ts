@@ -1,0 +1,129 @@
+import { css, html, LitElement, svg } from 'lit';
+import { customElement, property, state } from 'lit/decorators.js';
+import { layout, type BodeData } from './bode-layout';
+import { plotSheet, plotSize } from './chart-plot';
+import { base } from './styles';
+
+/**
+ * Gain against frequency: heavy as it is, thin as the ideal would be, with what lies where named above it.
+ * @element ls-bode-plot
+ * @prop {BodeData|null} data - nothing is drawn without it
+ * @prop {string} text - the drawing in words
+ * @prop {string} axis - what both axes show
+ * @prop {{real: string, ideal: string, marks: string}} names - of the kinds of lines
+ * @cssprop --ink, --ink-2, --hair, --paper, --machine
+ */
+@customElement('ls-bode-plot')
+export class LsBodePlot extends LitElement {
+  static override styles = [
+    base,
+    plotSheet,
+    css`
+      :host {
+        display: block;
+      }
+      .plot .between {
+        stroke: var(--hair);
+        stroke-width: 0.5;
+      }
+      .plot .zero {
+        stroke: var(--ink-2);
+        stroke-width: 2;
+      }
+      .plot .line {
+        stroke: var(--ink-2);
+        stroke-width: 1.5;
+      }
+      .plot .real {
+        stroke-width: 4.5;
+        stroke-linejoin: round;
+      }
+      .plot .mark {
+        stroke: var(--machine);
+        stroke-width: 3;
+        stroke-dasharray: 3 5;
+      }
+      .keyed svg {
+        inline-size: 2.5em;
+        block-size: 0.6em;
+        margin-inline-end: 0.4em;
+        overflow: visible;
+      }
+    `,
+  ];
+  @property({ attribute: false }) data: BodeData | null = null;
+  @property() text = '';
+  @property() axis = '';
+  @property({ attribute: false }) names = { real: '', ideal: '', marks: '' };
+  @state() private width = 0;
+  private readonly watch = new ResizeObserver(() => (this.width = Math.round(this.clientWidth)));
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.watch.observe(this);
+  }
+  override disconnectedCallback(): void {
+    this.watch.disconnect();
+    super.disconnectedCallback();
+  }
+
+  private key(kind: string, name: string) {
+    return name
+      ? html`<span
+          ><svg class="plot" viewBox="0 0 40 10" aria-hidden="true">
+            ${svg`<path class=${kind} d="M0 5H40" />`}</svg
+          >${name}</span
+        >`
+      : '';
+  }
+
+  protected override render() {
+    if (!this.data || this.width === 0) return '';
+    const { width } = this;
+    const { font } = plotSize(width);
+    this.style.setProperty('--plot-font', `${font}px`);
+    const p = layout(this.data, width, font);
+    const { left, right, top, bottom } = p.frame;
+    return html`<svg
+        class="plot"
+        viewBox="0 0 ${width} ${p.height.toFixed(0)}"
+        role="img"
+        aria-label=${this.text}
+      >
+        <clipPath id="frame">
+          <rect x=${left} y=${top} width=${right - left} height=${bottom - top} />
+        </clipPath>
+        ${p.between.map((x) => svg`<path class="between" d="M${x} ${top}V${bottom}" />`)}
+        ${p.decades.map(
+          (d, i) => svg`<path class="grid" d="M${d.x} ${top}V${bottom}" />
+          <text x=${i === p.decades.length - 1 ? width : d.x} y=${bottom + font * 1.15}
+            text-anchor=${i === p.decades.length - 1 ? 'end' : 'middle'}>${d.text}</text>`,
+        )}
+        ${p.gains.map(
+          (g) => svg`<path class="grid" d="M${left} ${g.y}H${right}" />
+          <text x=${left - 6} y=${g.y + font * 0.35} text-anchor="end">${g.text}</text>`,
+        )}
+        <text x=${(left + right) / 2} y=${bottom + font * 2.35} text-anchor="middle">${this.axis}</text>
+        <path class="zero" d="M${left} ${p.zero}H${right}" />
+        <g clip-path="url(#frame)">
+          ${p.marks.map((x) => svg`<path class="mark" d="M${x} ${top}V${bottom}" />`)}
+          ${svg`<path class="line" d=${p.ideal} /><path class="real" d=${p.real} />`}
+        </g>
+        ${p.named.map(
+          (n) => svg`<path class="place" d="M${n.x} ${n.y + 4}V${bottom}" />
+          <text class="named" x=${n.x + (n.anchor === 'end' ? -6 : 6)} y=${n.y} text-anchor=${n.anchor}>${n.text}</text>`,
+        )}
+        <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} />
+      </svg>
+      <p class="keyed">
+        ${this.key('real', p.real ? this.names.real : '')} ${this.key('line', this.names.ideal)}
+        ${this.key('mark', p.marks.length ? this.names.marks : '')}
+      </p>`;
+  }
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'ls-bode-plot': LsBodePlot;
+  }
+}

@@ -1,0 +1,137 @@
+import { html, nothing } from 'lit';
+import '../../elements/row';
+import { standingMark } from '../../elements/standing';
+import { FIELDS, type FieldName } from '../../core/machine';
+import {
+  CALCULATIONS,
+  OUTPUTS,
+  type Line,
+  type Missing,
+  type NoiseGiven,
+  type NoiseName,
+  type SumId,
+  type Worked,
+} from '../../core/wiring/noise';
+import { chooseOutput, noiseEntered } from '../../state/noise';
+import { appText } from '../../text/app';
+import { fieldText } from '../../text/machine';
+import { significant, statedText } from '../../text/numbers';
+import { lineText, noiseLabels, noiseNote, noiseText as t, outputText, sumText } from '../../text/noise';
+import { amountOf, amountText } from '../../text/noise-amount';
+import { standingWord } from '../../text/speed';
+import type { App } from '../../state';
+import { bodePlot } from './bode';
+
+const labelOf = (code: string): string => lineText[code]?.[0] ?? code;
+
+const noteOf = ({ at, value, unit, code }: Line): string => {
+  const share = unit === 'dB' && value !== null && !code.startsWith('loss') ? 10 ** (value / 20) : null;
+  return [
+    at === undefined ? '' : t.at(amountText(at, 'Hz')),
+    share === null || code === 'peak' || code === 'damped'
+      ? ''
+      : t.passes(`${significant(share * 100, 2)}\u00a0%`),
+  ]
+    .filter(Boolean)
+    .join(' · ');
+};
+
+const row = (line: Line) => {
+  const { code, value, unit, standing, round } = line;
+  // What is neither known nor judged is named among what is missing.
+  if (value === null && !standing) return nothing;
+  const said = value === null ? null : amountOf(value, unit, round);
+  return html`<ls-row
+    .label=${labelOf(code)}
+    .value=${said?.value ?? appText.notKnown}
+    .unit=${said?.unit ?? ''}
+    .note=${noteOf(line)}
+    .standing=${standing ?? ''}
+    .word=${standing ? standingWord[standing] : ''}
+  ></ls-row>`;
+};
+
+/** The standing in one line, or that there is none. */
+export const standingLine = ({ standing }: Worked) =>
+  standing
+    ? html`<span class=${standing}>${standingMark(standing)} ${standingWord[standing]}</span>`
+    : nothing;
+
+const missingName = (m: Missing): string => {
+  if (m === 'output') return t.output;
+  return m.startsWith('machine.') ? fieldText[m.slice(8) as FieldName].label : noiseLabels[m as NoiseName];
+};
+
+const entry = (app: App, name: NoiseName) => {
+  const value = noiseEntered(app, name);
+  const { rpm } = app.job;
+  const said = value
+    ? statedText(value)
+    : name === 'rpm' && rpm
+      ? `${significant(Number(rpm.n) / Number(rpm.d))} rpm, ${t.fromJob}`
+      : t.enter;
+  return html`<a class="key reading" href="#/enter/reading/noise.${name}"
+    >${noiseLabels[name]} <span>${said}</span></a
+  >`;
+};
+
+const outputs = (app: App, given: NoiseGiven) =>
+  html`<h2 class="label" id="output">${t.output}</h2>
+    <div class="grid2" role="group" aria-labelledby="output">
+      ${OUTPUTS.map(
+        (o) =>
+          html`<button
+            class="key"
+            aria-pressed=${given.output === o}
+            @click=${() => void chooseOutput(app, o)}
+          >
+            ${outputText[o]}
+          </button>`,
+      )}
+    </div>`;
+
+/** Fields of the machine that a calculation lacks, with the way to enter them. */
+const ofMachine = (missing: readonly Missing[]) =>
+  missing
+    .filter((m) => m.startsWith('machine.'))
+    .map((m) => m.slice(8) as FieldName)
+    .filter((f) => Object.hasOwn(FIELDS, f))
+    .map(
+      (f) =>
+        html`<a class="key left" href="#/machine/field/${f}"
+          >${t.machine}: ${appText.enter(fieldText[f].label)}</a
+        >`,
+    );
+
+const why = (id: SumId, lines: readonly Line[]) =>
+  html`<details>
+    <summary>${t.why}</summary>
+    <ul>
+      ${lines.map(({ code, value, unit, round }) => {
+        const [label, formula] = lineText[code] ?? [code, ''];
+        const is = value === null ? appText.notKnown : amountText(value, unit, round);
+        return html`<li>${label}: ${formula} = <strong>${is}</strong></li>`;
+      })}
+    </ul>
+    ${sumText(id).sources.map((s) => html`<p class="note">${s}</p>`)}
+  </details>`;
+
+/** One calculation: how it stands, what was entered, what follows, and where that comes from. */
+export const sumPage = (app: App, given: NoiseGiven, id: SumId) => {
+  const { asks, work } = CALCULATIONS[id];
+  const words = sumText(id);
+  const worked = work(given);
+  const { lines, missing, notes, standing, shape } = worked;
+  return html`<h1>${words.title}</h1>
+    <p>${words.intro}</p>
+    <p role="status" class="stands">${standing ? standingLine(worked) : t.noLimit}</p>
+    ${missing.length > 0 ? html`<p class="unknown">${t.missing} ${missing.map(missingName).join(', ')}.</p>` : nothing}
+    ${notes.map((n) => html`<p><strong>${noiseNote[n]}</strong></p>`)}
+    ${shape ? bodePlot(shape, lines) : nothing}
+    <div>${lines.map(row)}</div>
+    ${id === 'reach' ? outputs(app, given) : nothing}
+    <h2>${t.entered}</h2>
+    <div class="stack">${asks.map((name) => entry(app, name))} ${ofMachine(missing)}</div>
+    ${why(id, lines)}
+    <a class="key" href="#/machine/noise">${t.list}</a>`;
+};
