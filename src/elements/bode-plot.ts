@@ -26,23 +26,6 @@ export class LsBodePlot extends LitElement {
         stroke: var(--hair);
         stroke-width: 0.5;
       }
-      .plot .zero {
-        stroke: var(--ink-2);
-        stroke-width: 2;
-      }
-      .plot .line {
-        stroke: var(--ink-2);
-        stroke-width: 1.5;
-      }
-      .plot .real {
-        stroke-width: 4.5;
-        stroke-linejoin: round;
-      }
-      .plot .mark {
-        stroke: var(--machine);
-        stroke-width: 3;
-        stroke-dasharray: 3 5;
-      }
       .keyed svg {
         inline-size: 2.5em;
         block-size: 0.6em;
@@ -104,10 +87,10 @@ export class LsBodePlot extends LitElement {
           <text x=${left - 6} y=${g.y + font * 0.35} text-anchor="end">${g.text}</text>`,
         )}
         <text x=${(left + right) / 2} y=${bottom + font * 2.35} text-anchor="middle">${this.axis}</text>
-        <path class="zero" d="M${left} ${p.zero}H${right}" />
+        <path class="place" d="M${left} ${p.zero}H${right}" />
         <g clip-path="url(#frame)">
-          ${p.marks.map((x) => svg`<path class="mark" d="M${x} ${top}V${bottom}" />`)}
-          ${svg`<path class="line" d=${p.ideal} /><path class="real" d=${p.real} />`}
+          ${p.marks.map((x) => svg`<path class="rule" d="M${x} ${top}V${bottom}" />`)}
+          ${svg`<path class="limit" d=${p.ideal} /><path class="ceiling" d=${p.real} />`}
         </g>
         ${p.named.map(
           (n) => svg`<path class="place" d="M${n.x} ${n.y + 4}V${bottom}" />
@@ -116,8 +99,8 @@ export class LsBodePlot extends LitElement {
         <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} />
       </svg>
       <p class="keyed">
-        ${this.key('real', p.real ? this.names.real : '')} ${this.key('line', this.names.ideal)}
-        ${this.key('mark', p.marks.length ? this.names.marks : '')}
+        ${this.key('ceiling', p.real ? this.names.real : '')} ${this.key('limit', this.names.ideal)}
+        ${this.key('rule', p.marks.length ? this.names.marks : '')}
       </p>`;
   }
 }

@@ -15,7 +15,6 @@ export const noiseText = {
   workOut: 'Work it out',
   entered: 'Entered',
   enter: 'Enter',
-  worked: 'Worked out',
   why: 'Why: formulas and sources',
   missing: 'Not known yet:',
   fromJob: 'speed of the job',
@@ -70,115 +69,55 @@ const SYMPTOM: Readonly<Record<Symptom, string>> = {
 };
 export const symptomName = (s: Symptom): string => trade(SYMPTOM[s]);
 
+/** A table in lines: what stands before the first bar is the name of the rest. */
+const table = (lines: string): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    lines
+      .trim()
+      .split('\n')
+      .map((line) => line.trim().split(/ \| (.*)/) as [string, string]),
+  );
+
 interface RemedyWords {
   readonly what: string;
   readonly why: string;
 }
-const REMEDY: Readonly<Record<RemedyId, RemedyWords>> = {
-  contacts: {
-    what: 'Press every plug home, tug every wire, look at {screen} and crimps.',
-    why: 'A loose contact looks like noise, and costs nothing to find.',
-  },
-  apart: {
-    what: 'Lay the encoder’s cable 0.2 to 0.3 m or more from the motor’s; cross at right angles.',
-    why: 'What couples across falls off with distance. Common practice of drive makers.',
-  },
-  rates: {
-    what: 'Look at Speed whether encoder and counter keep up at this speed.',
-    why: 'Counts lost to a limit look like noise, but come only above one speed.',
-  },
-  'input-filter': {
-    what: 'Set the controller’s input filter: longer than the noise, no more than a third of the gap between edges.',
-    why: 'Too short lets noise in, too long loses counts at speed.',
-  },
-  measure: {
-    what: 'Measure the supply at the far end of its cable, with everything running. Extra-low voltage only.',
-    why: 'A supply that sags makes outputs weak and displays start anew.',
-  },
-  ramp: {
-    what: 'Let the {inverter} stop the spindle more slowly.',
-    why: 'A spindle stopped hard feeds its energy back, and the drive sees too much voltage or can’t follow.',
-  },
-  'nut-open': {
-    what: 'Stop the spindle once with the half-nut open, no work near, and see whether the fault stays away.',
-    why: 'Then it is the load: a carriage that pushes the screw feeds back into the drive.',
-  },
-  carrier: {
-    what: 'Try the lowest carrier frequency that the {inverter}’s manual allows.',
-    why: 'Fewer edges a second; the motor sounds louder.',
-  },
-  bond: {
-    what: 'Join motor, lathe, {inverter} and box by short wide straps on bare metal.',
-    why: 'Noise current takes the way of least impedance: let that be no signal’s. Paint insulates.',
-  },
-  clamp: {
-    what: 'Clamp the encoder cable’s {screen} all round to the chassis at both ends; no long tail.',
-    why: 'A tail of 5 cm is already 3 Ω at 10 MHz. Where a loop hums, one end direct and a capacitor at the other. Makers differ about analogue lines.',
-  },
-  'pull-up': {
-    what: 'Take a smaller pull-up resistor, as far as the output can sink its current.',
-    why: 'A line held more firmly is moved less, and rises sooner.',
-  },
-  near: {
-    what: 'A capacitor of some 10 µF and one of 100 nF across the supply, at its far end.',
-    why: 'The current of fast edges is then fetched nearby.',
-  },
-  light: {
-    what: 'Cover the encoder from light and swarf, and see that its coupling is tight.',
-    why: 'A disc that trembles on an edge counts to and fro.',
-  },
-  suppressor: {
-    what: 'Put the suppressor that its maker names across the coil of each contactor, valve and relay.',
-    why: 'A coil switched off makes hundreds of volts of burst.',
-  },
-  ring: {
-    what: 'Pass the encoder’s cable several times through a ferrite ring, close to the controller.',
-    why: 'It opposes what flows alike in all wires and leaves the signal alone.',
-  },
-  thicker: {
-    what: 'Use spare cores in parallel for supply and return, or a thicker cable.',
-    why: 'Half the resistance, half the drop.',
-  },
-  'low-pass': {
-    what: 'A coil and capacitor in the extra-low-voltage supply, damped.',
-    why: 'Undamped it amplifies around its corner, which may lie near the carrier.',
-  },
-  receiver: {
-    what: 'Take receivers or opto-couplers that are made for this rate.',
-    why: 'A common opto-coupler ends at 10 to 50 kHz.',
-  },
-  supply: {
-    what: 'Give controller and display a supply of their own.',
-    why: 'What motor and relays do to theirs stays there.',
-  },
-  differential: {
-    what: 'Use an encoder or line driver with differential outputs, a twisted pair for each, and a terminated receiver: about 120 Ω at the far end.',
-    why: 'What both wires pick up alike is taken away. A broken wire can be noticed too.',
-  },
-  insulate: {
-    what: 'Insulate the encoder from the headstock: coupling and bracket.',
-    why: 'Return current through bearings and encoder then finds no way there.',
-  },
-  'motor-cable': {
-    what: 'A {screen}ed motor cable, its {screen} clamped all round at motor and {inverter}.',
-    why: 'The noise goes back inside it, and not through the lathe.',
-  },
-  'mains-filter': {
-    what: 'A filter at the input of the {inverter}, the one its maker names.',
-    why: 'It keeps noise out of the {mains}. It leaks current to {earth}: ask which residual-current device suits.',
-  },
-  brake: {
-    what: 'A braking resistor, the one the drive’s maker names, fitted as the manual says.',
-    why: 'It takes the energy of stopping. It gets hot.',
-  },
+/** What to do, and why. */
+const REMEDIES = table(`
+  contacts | Press every plug home, tug every wire, look at {screen} and crimps. | A loose contact looks like noise, and costs nothing to find.
+  apart | Lay the encoder’s cable 0.2 to 0.3 m or more from the motor’s; cross at right angles. | What couples across falls off with distance. Common practice of drive makers.
+  rates | Look at Speed whether encoder and counter keep up at this speed. | Counts lost to a limit look like noise, but come only above one speed.
+  input-filter | Set the controller’s input filter: longer than the noise, no more than a third of the gap between edges. | Too short lets noise in, too long loses counts at speed.
+  measure | Measure the supply at the far end of its cable, with everything running. Extra-low voltage only. | A supply that sags makes outputs weak and displays start anew.
+  ramp | Let the {inverter} stop the spindle more slowly. | A spindle stopped hard feeds its energy back, and the drive sees too much voltage or can’t follow.
+  nut-open | Stop the spindle once with the half-nut open, no work near, and see whether the fault stays away. | Then it is the load: a carriage that pushes the screw feeds back into the drive.
+  carrier | Try the lowest carrier frequency that the {inverter}’s manual allows. | Fewer edges a second; the motor sounds louder.
+  bond | Join motor, lathe, {inverter} and box by short wide straps on bare metal. | Noise current takes the way of least impedance: let that be no signal’s. Paint insulates.
+  clamp | Clamp the encoder cable’s {screen} all round to the chassis at both ends; no long tail. | A tail of 5 cm is already 3 Ω at 10 MHz. Where a loop hums, one end direct and a capacitor at the other. Makers differ about analogue lines.
+  pull-up | Take a smaller pull-up resistor, as far as the output can sink its current. | A line held more firmly is moved less, and rises sooner.
+  near | A capacitor of some 10 µF and one of 100 nF across the supply, at its far end. | The current of fast edges is then fetched nearby.
+  light | Cover the encoder from light and swarf, and see that its coupling is tight. | A disc that trembles on an edge counts to and fro.
+  suppressor | Put the suppressor that its maker names across the coil of each contactor, valve and relay. | A coil switched off makes hundreds of volts of burst.
+  ring | Pass the encoder’s cable several times through a ferrite ring, close to the controller. | It opposes what flows alike in all wires and leaves the signal alone.
+  thicker | Use spare cores in parallel for supply and return, or a thicker cable. | Half the resistance, half the drop.
+  low-pass | A coil and capacitor in the extra-low-voltage supply, damped. | Undamped it amplifies around its corner, which may lie near the carrier.
+  receiver | Take receivers or opto-couplers that are made for this rate. | A common opto-coupler ends at 10 to 50 kHz.
+  supply | Give controller and display a supply of their own. | What motor and relays do to theirs stays there.
+  differential | Use an encoder or line driver with differential outputs, a twisted pair for each, and a terminated receiver: about 120 Ω at the far end. | What both wires pick up alike is taken away. A broken wire can be noticed too.
+  insulate | Insulate the encoder from the headstock: coupling and bracket. | Return current through bearings and encoder then finds no way there.
+  motor-cable | A {screen}ed motor cable, its {screen} clamped all round at motor and {inverter}. | The noise goes back inside it, and not through the lathe.
+  mains-filter | A filter at the input of the {inverter}, the one its maker names. | It keeps noise out of the {mains}. It leaks current to {earth}: ask which residual-current device suits.
+  brake | A braking resistor, the one the drive’s maker names, fitted as the manual says. | It takes the energy of stopping. It gets hot.
+`);
+export const remedyText = (id: RemedyId): RemedyWords => {
+  const [what = '', why = ''] = trade(REMEDIES[id] ?? id).split(' | ');
+  return { what, why };
 };
-export const remedyText = (id: RemedyId): RemedyWords => ({
-  what: trade(REMEDY[id].what),
-  why: trade(REMEDY[id].why),
-});
 
 export const remedyCaution: Readonly<Record<RemedyCaution, string>> = {
   isolate: 'Isolated, and discharged.',
+  live: 'Live: only where nothing but extra-low voltage can be touched. Else a competent person measures.',
+  moving: 'Hands, sleeves and rags clear; chuck key out; one hand at the stop.',
   maker: 'Only as the maker says, by a competent person.',
   'stop-time': 'The whole stopping time grows: test it again, and enter it, before you thread.',
   'stop-circuit':
@@ -190,97 +129,51 @@ interface SumWords {
   readonly intro: string;
   readonly sources: readonly string[];
 }
-const SUM: Readonly<Record<SumId, SumWords>> = {
-  reach: {
-    title: 'Cable length',
-    intro: 'How far the encoder’s signals reach, by the way they are driven.',
-    sources: [
-      'Differential: the guide in the annex of TIA/EIA-422, 24 AWG twisted pair, terminated; straight between its points on log scales, never beyond them.',
-      'Single-ended and open collector, near {inverter}s: common practice.',
-      'Close begins at 0.8 of the length.',
-    ],
-  },
-  'pull-up': {
-    title: 'Open collector',
-    intro: 'Whether its slow rising edge still comes well before the next edge.',
-    sources: [
-      'Charging of a capacitor through a resistor. Falling is fast and rising slow, so that the channels shift against each other.',
-      'No more than a quarter of the shortest gap: common practice. Cables have 50 to 150 pF/m.',
-      'The output’s current by its data sheet.',
-    ],
-  },
-  input: {
-    title: 'Input filter',
-    intro: 'Longer than the noise, and no more than a third of the shortest gap between edges.',
-    sources: [
-      'Common practice for digital filters of counters. Slow opto-couplers are a limit of their own.',
-    ],
-  },
-  supply: {
-    title: 'Encoder’s supply',
-    intro: 'What of its voltage arrives at the far end. Count in the current at switching on.',
-    sources: [
-      'Ohm’s law, there and back, copper at 20 °C; contacts and warmth come on top.',
-      'AWG: diameter by ASTM B258, solid copper by IEC 60028. Stranded by its area: the most that IEC 60228 class 5 allows, from memory.',
-      'Close begins at 0.8 of the longest cable.',
-    ],
-  },
-  'common-mode': {
-    title: 'Stray current',
-    intro:
-      'What the edges of {inverter}s drive through stray capacitance. It comes back through {screen}s, bearings and the encoder’s body.',
-    sources: [
-      'i = C × dv/dt. Edges of {inverter}s: 1 to 10 kV/µs; motor and cable have about 1 nF: common practice.',
-      'A {screen}’s tail: about 1 nH for each mm, common practice.',
-    ],
-  },
-  'low-pass': {
-    title: 'Supply filter',
-    intro:
-      'A coil and a capacitor in an extra-low-voltage supply, between what really feeds it and what it feeds.',
-    sources: [
-      'Circuit theory: voltage divider with coil, its wire, capacitor, damping and load.',
-      'Stated losses hold between 50 and 50 Ω; 0.1 and 100 Ω either way round are nearer to real ones, and may amplify: CISPR 17.',
-      'Close: a tenth or more of the carrier arrives, a rule of our own. Its multiples are marked as frequencies; how strong each is depends on the {inverter}.',
-      'Look at the coil too: its current before saturation and its self-resonance, by the data sheet.',
-    ],
-  },
-};
+/** Title, what it is about, sources. */
+const SUM = table(`
+  reach | Cable length | How far the encoder’s signals reach, by the way they are driven. | Differential: the guide in the annex of TIA/EIA-422, 24 AWG twisted pair, terminated; straight between its points on log scales, never beyond them. | Single-ended and open collector, near {inverter}s: common practice. | Close begins at 0.8 of the length.
+  pull-up | Open collector | Whether its slow rising edge still comes well before the next edge. | Charging of a capacitor through a resistor. Falling is fast and rising slow, so that the channels shift against each other. | No more than a quarter of the shortest gap: common practice. Cables have 50 to 150 pF/m. | The output’s current by its data sheet.
+  input | Input filter | Longer than the noise, and no more than a third of the shortest gap between edges. | Common practice for digital filters of counters. Slow opto-couplers are a limit of their own.
+  supply | Encoder’s supply | What of its voltage arrives at the far end. Count in the current at switching on. | Ohm’s law, there and back, copper at 20 °C; contacts and warmth come on top. | AWG: diameter by ASTM B258, solid copper by IEC 60028. Stranded by its area: the most that IEC 60228 class 5 allows, from memory. | Close begins at 0.8 of the longest cable.
+  common-mode | Stray current | What the edges of {inverter}s drive through stray capacitance. It comes back through {screen}s, bearings and the encoder’s body. | i = C × dv/dt. Edges of {inverter}s: 1 to 10 kV/µs; motor and cable have about 1 nF: common practice. | A {screen}’s tail: about 1 nH for each mm, common practice.
+  low-pass | Supply filter | A coil and a capacitor in an extra-low-voltage supply, between what really feeds it and what it feeds. | Circuit theory: voltage divider with coil, its wire, capacitor, damping and load. | Stated losses hold between 50 and 50 Ω; 0.1 and 100 Ω either way round are nearer to real ones, and may amplify: CISPR 17. | Close: a tenth or more of the carrier arrives, a rule of our own. Its multiples are marked as frequencies; how strong each is depends on the {inverter}. | Look at the coil too: its current before saturation and its self-resonance, by the data sheet.
+`);
 export const sumText = (id: SumId): SumWords => {
-  const { title, intro, sources } = SUM[id];
-  return { title, intro: trade(intro), sources: sources.map(trade) };
+  const [title = '', intro = '', ...sources] = trade(SUM[id] ?? id).split(' | ');
+  return { title, intro, sources };
 };
 
-export const noiseLabels: Readonly<Record<NoiseName, string>> = {
-  rpm: 'Spindle speed',
-  length: 'Length of the cable',
-  inductance: 'Inductance of the coil',
-  capacitance: 'Capacitor',
-  source: 'Resistance of the source',
-  load: 'Resistance of the load',
-  coil: 'Resistance of the coil',
-  dampResistance: 'Damping resistor',
-  dampCapacitance: 'Its capacitor, in series',
-  carrier: 'Carrier frequency',
-  stray: 'Stray capacitance',
-  slew: 'Steepness of the edges',
-  tail: 'Length of a tail',
-  ringing: 'Frequency of the noise',
-  pullUp: 'Pull-up resistor',
-  perMetre: 'Capacitance of the cable',
-  inputCapacitance: 'Capacitance of the input',
-  pullVolts: 'Voltage of the pull-up',
-  threshold: 'Input switches at',
-  sink: 'Output can sink',
-  volts: 'Voltage fed in',
-  least: 'Least the encoder needs',
-  draw: 'Its current',
-  awg: 'Conductor, AWG',
-  area: 'Or its area',
-  perKm: 'Or by its data sheet',
-  filterTime: 'Input filter as set',
-  noiseTime: 'Noise lasts',
-};
+const LABELS = table(`
+  rpm | Spindle speed
+  length | Length of the cable
+  inductance | Inductance of the coil
+  capacitance | Capacitor
+  source | Resistance of the source
+  load | Resistance of the load
+  coil | Resistance of the coil
+  dampResistance | Damping resistor
+  dampCapacitance | Its capacitor, in series
+  carrier | Carrier frequency
+  stray | Stray capacitance
+  slew | Steepness of the edges
+  tail | Length of a tail
+  ringing | Frequency of the noise
+  pullUp | Pull-up resistor
+  perMetre | Capacitance of the cable
+  inputCapacitance | Capacitance of the input
+  pullVolts | Voltage of the pull-up
+  threshold | Input switches at
+  sink | Output can sink
+  volts | Voltage fed in
+  least | Least the encoder needs
+  draw | Its current
+  awg | Conductor, AWG
+  area | Or its area
+  perKm | Or by its data sheet
+  filterTime | Input filter as set
+  noiseTime | Noise lasts
+`);
+export const noiseLabel = (name: NoiseName): string => LABELS[name] ?? name;
 
 export const outputText: Readonly<Record<Output, string>> = {
   differential: 'Differential',
@@ -289,58 +182,56 @@ export const outputText: Readonly<Record<Output, string>> = {
 };
 
 /** Each figure: what it is, and the formula behind it. */
-export const lineText: Readonly<Record<string, readonly [label: string, formula: string]>> = {
-  rate: ['Bits a second', '2 × frequency of a channel'],
-  'reach-differential': ['Differential reaches', '1219 m to 100 kb/s, 122 m at 1 Mb/s, 12 m at 10 Mb/s'],
-  'reach-single': ['Single-ended, near noise', '3 m, common practice'],
-  'reach-collector': ['Open collector, near noise', '5 m, common practice'],
-  delay: ['Rising edge late by', '−τ × ln(1 − share at which the input switches)'],
-  'delay-most': ['At most', 'shortest gap ÷ 4; gap = (90° − phase error) ÷ 360° of a channel’s period'],
-  'delay-most-best': ['At most, with no phase error', 'gap ÷ 4; gap = a quarter of a channel’s period'],
-  tau: ['Time constant τ', 'R × (capacitance of the cable per m × length + that of the input)'],
-  rise: ['Rise, 10 to 90 %', '2.2 × τ'],
-  'rc-corner': ['Its corner', '1 ÷ (2π × τ)'],
-  sunk: ['Output has to sink', 'V ÷ R'],
-  largest: ['Largest pull-up', 'delay allowed ÷ (capacitance × −ln(1 − share))'],
-  smallest: ['Smallest pull-up', 'V ÷ current the output can sink'],
-  'filter-most': ['Filter as set', 'against a third of the gap'],
-  'filter-least': ['Noise lasts', 'no longer than the filter'],
-  third: ['A third of the gap', 'gap ÷ 3'],
-  'third-best': ['A third, with no phase error', 'a quarter of a channel’s period ÷ 3'],
-  gap: ['Shortest gap', '(90° − phase error) ÷ 360° of a channel’s period'],
-  arrives: ['Arrives', 'voltage fed in − drop'],
-  drop: ['Lost on the way', '2 × length × current × resistance per m'],
-  longest: ['Longest cable', '(voltage fed in − least) ÷ (2 × current × resistance per m)'],
-  'per-metre': [
-    'Each conductor',
-    'AWG n: 0.127 × 92^((36 − n) ÷ 39) mm, 17.24 Ω mm²/km; stranded: 19.5 Ω mm²/km',
-  ],
-  current: ['Current while an edge lasts', 'capacitance × steepness'],
-  tail: ['The tail opposes with', '2π × frequency × 1 nH/mm × length'],
-  corner: ['Corner', '1 ÷ (2π × √(L × C))'],
-  amplifies: ['Amplifies below', 'where as much arrives as without the filter'],
-  'amplifies-ideal': ['Amplifies below, ideal', '√2 × corner'],
-  peak: ['Highest gain', 'looked for along the curve as it is'],
-  'carrier-ideal': ['Carrier, ideal', '−20 × log |1 − (f ÷ corner)²|'],
-  carrier: [
-    'Carrier as it is',
-    'with filter ÷ without: (1 + Rs/Rl) ÷ |1 + Z × Y|; Z of source and coil, Y of all across',
-  ],
-  multiple: ['Strongest of its multiples', 'as for the carrier, at 2 to 5 times its frequency'],
-  'loss-even': ['Stated loss, 50 / 50 Ω', 'insertion loss, CISPR 17'],
-  'loss-low': ['Loss, 0.1 / 100 Ω', 'insertion loss, CISPR 17'],
-  'loss-high': ['Loss, 100 / 0.1 Ω', 'insertion loss, CISPR 17'],
-  'damp-resistance': ['To damp it: resistor, about', '√(L ÷ C)'],
-  'damp-capacitance': ['In series with at least', '3 × C'],
-  damped: ['Highest gain then', 'as before, with both across the load'],
+const LINES = table(`
+  rate | Bits a second | 2 × frequency of a channel
+  reach-differential | Differential reaches | 1219 m to 100 kb/s, 122 m at 1 Mb/s, 12 m at 10 Mb/s
+  reach-single | Single-ended, near noise | 3 m, common practice
+  reach-collector | Open collector, near noise | 5 m, common practice
+  delay | Rising edge late by | −τ × ln(1 − share at which the input switches)
+  delay-most | At most | shortest gap ÷ 4; gap = (90° − phase error) ÷ 360° of a channel’s period
+  delay-most-best | At most, with no phase error | gap ÷ 4; gap = a quarter of a channel’s period
+  tau | Time constant τ | R × (capacitance of the cable per m × length + that of the input)
+  rise | Rise, 10 to 90 % | 2.2 × τ
+  rc-corner | Its corner | 1 ÷ (2π × τ)
+  sunk | Output has to sink | V ÷ R
+  largest | Largest pull-up | delay allowed ÷ (capacitance × −ln(1 − share))
+  smallest | Smallest pull-up | V ÷ current the output can sink
+  filter-most | Filter as set | against a third of the gap
+  filter-least | Noise lasts | no longer than the filter
+  third | A third of the gap | gap ÷ 3
+  third-best | A third, with no phase error | a quarter of a channel’s period ÷ 3
+  gap | Shortest gap | (90° − phase error) ÷ 360° of a channel’s period
+  arrives | Arrives | voltage fed in − drop
+  drop | Lost on the way | 2 × length × current × resistance per m
+  longest | Longest cable | (voltage fed in − least) ÷ (2 × current × resistance per m)
+  per-metre | Each conductor | AWG n: 0.127 × 92^((36 − n) ÷ 39) mm, 17.24 Ω mm²/km; stranded: 19.5 Ω mm²/km
+  current | Current while an edge lasts | capacitance × steepness
+  tail | The tail opposes with | 2π × frequency × 1 nH/mm × length
+  corner | Corner | 1 ÷ (2π × √(L × C))
+  amplifies | Amplifies below | where as much arrives as without the filter
+  amplifies-ideal | Amplifies below, ideal | √2 × corner
+  peak | Highest gain | looked for along the curve as it is
+  carrier-ideal | Carrier, ideal | −20 × log |1 − (f ÷ corner)²|
+  carrier | Carrier as it is | with filter ÷ without: (1 + Rs/Rl) ÷ |1 + Z × Y|; Z of source and coil, Y of all across
+  multiple | Strongest of its multiples | as for the carrier, at 2 to 5 times its frequency
+  loss-even | Stated loss, 50 / 50 Ω | insertion loss, CISPR 17
+  loss-low | Loss, 0.1 / 100 Ω | insertion loss, CISPR 17
+  loss-high | Loss, 100 / 0.1 Ω | insertion loss, CISPR 17
+  damp-resistance | To damp it: resistor, about | √(L ÷ C)
+  damp-capacitance | In series with at least | 3 × C
+  damped | Highest gain then | as before, with both across the load
+`);
+export const lineText = (code: string): readonly [label: string, formula: string] => {
+  const [label = '', formula = ''] = (LINES[code] ?? code).split(' | ');
+  return [label, formula];
 };
 
-export const noiseNote: Readonly<Record<string, string>> = {
-  'beyond-guide': 'Faster than 10 Mb/s: the guide says nothing of that.',
-  'no-pull-up': 'No pull-up does both: a shorter cable, a lower speed, or another kind of output.',
-  'no-filter':
-    'The noise lasts longer than a third of the gap: no filter does. Quieten the noise, or go slower.',
-  solid: 'AWG as solid copper: a stranded conductor has a few per cent more. Its data sheet is better.',
-  never: 'It amplifies nowhere.',
-  coil: 'Resistance of the coil taken as none: the peak is no higher than shown.',
-};
+const NOTES = table(`
+  beyond-guide | Faster than 10 Mb/s: the guide says nothing of that.
+  no-pull-up | No pull-up does both: a shorter cable, a lower speed, or another kind of output.
+  no-filter | The noise lasts longer than a third of the gap: no filter does. Quieten the noise, or go slower.
+  solid | AWG as solid copper: a stranded conductor has a few per cent more. Its data sheet is better.
+  never | It amplifies nowhere.
+  coil | Resistance of the coil taken as none: the peak is no higher than shown.
+`);
+export const noteText = (code: string): string => NOTES[code] ?? code;

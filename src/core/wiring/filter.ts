@@ -54,6 +54,7 @@ export const gain = (f: number, p: LowPass): number => decibels(Math.hypot(...re
 /** The pairs of source and load by which filters are stated: 50/50 Ω, and 0.1/100 Ω either way round (CISPR 17). */
 export const STATED = { even: [50, 50], low: [0.1, 100], high: [100, 0.1] } as const;
 export type StatedPair = keyof typeof STATED;
+export const STATED_PAIRS = Object.keys(STATED) as StatedPair[];
 
 /** Insertion loss between one of those pairs, dB; below 0 it amplifies. */
 export const insertionLoss = (f: number, p: LowPass, pair: StatedPair): number => {

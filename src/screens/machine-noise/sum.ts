@@ -16,13 +16,11 @@ import { chooseOutput, noiseEntered } from '../../state/noise';
 import { appText } from '../../text/app';
 import { fieldText } from '../../text/machine';
 import { significant, statedText } from '../../text/numbers';
-import { lineText, noiseLabels, noiseNote, noiseText as t, outputText, sumText } from '../../text/noise';
+import { lineText, noiseLabel, noteText, noiseText as t, outputText, sumText } from '../../text/noise';
 import { amountOf, amountText } from '../../text/noise-amount';
 import { standingWord } from '../../text/speed';
 import type { App } from '../../state';
 import { bodePlot } from './bode';
-
-const labelOf = (code: string): string => lineText[code]?.[0] ?? code;
 
 const noteOf = ({ at, value, unit, code }: Line): string => {
   const share = unit === 'dB' && value !== null && !code.startsWith('loss') ? 10 ** (value / 20) : null;
@@ -42,7 +40,7 @@ const row = (line: Line) => {
   if (value === null && !standing) return nothing;
   const said = value === null ? null : amountOf(value, unit, round);
   return html`<ls-row
-    .label=${labelOf(code)}
+    .label=${lineText(code)[0]}
     .value=${said?.value ?? appText.notKnown}
     .unit=${said?.unit ?? ''}
     .note=${noteOf(line)}
@@ -59,7 +57,7 @@ export const standingLine = ({ standing }: Worked) =>
 
 const missingName = (m: Missing): string => {
   if (m === 'output') return t.output;
-  return m.startsWith('machine.') ? fieldText[m.slice(8) as FieldName].label : noiseLabels[m as NoiseName];
+  return m.startsWith('machine.') ? fieldText[m.slice(8) as FieldName].label : noiseLabel(m as NoiseName);
 };
 
 const entry = (app: App, name: NoiseName) => {
@@ -71,7 +69,7 @@ const entry = (app: App, name: NoiseName) => {
       ? `${significant(Number(rpm.n) / Number(rpm.d))} rpm, ${t.fromJob}`
       : t.enter;
   return html`<a class="key reading" href="#/enter/reading/noise.${name}"
-    >${noiseLabels[name]} <span>${said}</span></a
+    >${noiseLabel(name)} <span>${said}</span></a
   >`;
 };
 
@@ -108,7 +106,7 @@ const why = (id: SumId, lines: readonly Line[]) =>
     <summary>${t.why}</summary>
     <ul>
       ${lines.map(({ code, value, unit, round }) => {
-        const [label, formula] = lineText[code] ?? [code, ''];
+        const [label, formula] = lineText(code);
         const is = value === null ? appText.notKnown : amountText(value, unit, round);
         return html`<li>${label}: ${formula} = <strong>${is}</strong></li>`;
       })}
@@ -126,7 +124,7 @@ export const sumPage = (app: App, given: NoiseGiven, id: SumId) => {
     <p>${words.intro}</p>
     <p role="status" class="stands">${standing ? standingLine(worked) : t.noLimit}</p>
     ${missing.length > 0 ? html`<p class="unknown">${t.missing} ${missing.map(missingName).join(', ')}.</p>` : nothing}
-    ${notes.map((n) => html`<p><strong>${noiseNote[n]}</strong></p>`)}
+    ${notes.map((n) => html`<p><strong>${noteText(n)}</strong></p>`)}
     ${shape ? bodePlot(shape, lines) : nothing}
     <div>${lines.map(row)}</div>
     ${id === 'reach' ? outputs(app, given) : nothing}

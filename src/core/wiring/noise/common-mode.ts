@@ -1,14 +1,10 @@
 import { commonModeCurrent, tailReactance } from '../common-mode';
-import { Sum, type NoiseGiven, type Worked } from './sum';
+import { made, Sum, type NoiseGiven, type Worked } from './sum';
 
 /** What an inverter's edges drive through stray capacitance, and what a screen's tail opposes to it. */
 export const commonMode = (given: NoiseGiven): Worked => {
   const sum = new Sum(given);
-  const stray = sum.need('stray');
-  const slew = sum.need('slew');
-  sum.line('current', stray === null || slew === null ? null : commonModeCurrent(stray, slew), 'A', {
-    round: 'up',
-  });
+  sum.line('current', made(commonModeCurrent, sum.need('stray'), sum.need('slew')), 'A', { round: 'up' });
   const [tail, f] = [sum.may('tail'), sum.may('ringing')];
   if (tail !== null && f !== null)
     sum.line('tail', tailReactance(tail / 1000, f), 'ohm', { at: f, round: 'up' });

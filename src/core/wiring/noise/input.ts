@@ -1,5 +1,5 @@
 import { FILTER_SHARE, filterWindow } from '../input-filter';
-import { Sum, type NoiseGiven, type Worked } from './sum';
+import { standingAt, Sum, type NoiseGiven, type Worked } from './sum';
 
 /** How long a controller's input filter may be: longer than the noise, and no more than a third of the gap. */
 export const inputFilter = (given: NoiseGiven): Worked => {
@@ -8,14 +8,10 @@ export const inputFilter = (given: NoiseGiven): Worked => {
   const noise = sum.need('noiseTime');
   const gap = sum.gap();
   const window = gap && filterWindow(noise ?? 0, gap.shortest ?? gap.best);
-  sum.line('filter-most', set, 's', {
-    standing: set === null ? 'unknown' : sum.inGap(set, gap, FILTER_SHARE),
-  });
-  sum.line('filter-least', noise, 's', {
-    standing: set === null || noise === null ? 'unknown' : noise > set ? 'over' : 'within',
-  });
+  sum.line('filter-most', set, 's', { standing: sum.inGap(set, gap, FILTER_SHARE) });
+  sum.line('filter-least', noise, 's', { standing: standingAt(noise, set) });
   sum.line(gap?.shortest === null ? 'third-best' : 'third', window && window.most, 's', { round: 'down' });
-  if (gap) sum.line('gap', gap.shortest, 's', { round: 'down' });
-  if (window && noise !== null && !window.fits) sum.note('no-filter');
+  sum.line('gap', gap && gap.shortest, 's', { round: 'down' });
+  if (window && !window.fits) sum.note('no-filter');
   return sum.done();
 };

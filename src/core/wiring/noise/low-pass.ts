@@ -8,7 +8,7 @@ import {
   idealGain,
   insertionLoss,
   peak,
-  type StatedPair,
+  STATED_PAIRS,
 } from '../filter';
 import type { Standing } from '../../figures/standing';
 import { Sum, type NoiseGiven, type Worked } from './sum';
@@ -28,8 +28,8 @@ export const lowPass = (given: NoiseGiven): Worked => {
   const carrier = sum.need('carrier');
   const coil = sum.may('coil');
   const [r, c] = [sum.may('dampResistance'), sum.may('dampCapacitance')];
-  if (r !== null && c === null) sum.lacks('dampCapacitance');
-  if (c !== null && r === null) sum.lacks('dampResistance');
+  // One alone damps nothing.
+  if ((r === null) !== (c === null)) sum.lacks(c === null ? 'dampCapacitance' : 'dampResistance');
   if (inductance === null || capacitance === null) return sum.done();
 
   const f0 = corner(inductance, capacitance);
@@ -52,15 +52,19 @@ export const lowPass = (given: NoiseGiven): Worked => {
   const [first, ...multiples] = marks;
   if (first !== undefined) {
     sum.line('carrier-ideal', idealGain(first, f0), 'dB', { at: first });
-    const gains = part ? multiples.map((at) => ({ at, db: gain(at, part) })) : [];
-    const db = part && gain(first, part);
-    sum.line('carrier', db, 'dB', { at: first, standing: db === null ? 'unknown' : standingOfGain(db) });
-    const highest = gains.reduce((a, b) => (b.db > a.db ? b : a), { at: 0, db: -Infinity });
-    if (highest.at > 0)
-      sum.line('multiple', highest.db, 'dB', { at: highest.at, standing: standingOfGain(highest.db) });
-    if (part)
-      for (const pair of ['even', 'low', 'high'] as const satisfies StatedPair[])
+    const line = (code: string, at: number): void => {
+      const db = part && gain(at, part);
+      sum.line(code, db, 'dB', { at, standing: db === null ? 'unknown' : standingOfGain(db) });
+    };
+    line('carrier', first);
+    if (part) {
+      line(
+        'multiple',
+        multiples.reduce((a, b) => (gain(b, part) > gain(a, part) ? b : a)),
+      );
+      for (const pair of STATED_PAIRS)
         sum.line(`loss-${pair}`, insertionLoss(first, part, pair), 'dB', { at: first });
+    }
   }
   const advice = dampingFor(inductance, capacitance);
   sum.line('damp-resistance', advice.resistance, 'ohm');

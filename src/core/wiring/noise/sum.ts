@@ -1,6 +1,6 @@
 import type { FieldName, MachineProfile } from '../../machine';
-import type { Ratio } from '../../quantity';
-import { worst, type Standing } from '../../figures/standing';
+import { toNumber, type Ratio } from '../../quantity';
+import { MARGIN_ELECTRONIC, worst, type Standing } from '../../figures/standing';
 import { EDGE_FIELDS, edgeGapOf, PHASE_FIELD, type EdgeGap } from '../edge-gap';
 import type { LowPass } from '../filter';
 import type { NoiseName, Output } from './fields';
@@ -50,14 +50,24 @@ export interface Worked {
   readonly shape?: LowPassShape;
 }
 
+/** A figure made from others; null when one of them isn't known. */
+export const made = (
+  make: (...known: number[]) => number,
+  ...from: readonly (number | null)[]
+): number | null => (from.includes(null) ? null : make(...(from as number[])));
+
 /** Rounding of floats must not pass for room. */
 const GUARD = 1 + 1e-9;
 
 /** How a demand stands to a limit of floats: near from the limit times its margin. */
-export const standingAt = (demand: number, limit: number, margin = 1): Standing => {
+export const standingAt = (demand: number | null, limit: number | null, margin = 1): Standing => {
+  if (demand === null || limit === null) return 'unknown';
   if (demand > limit * GUARD) return 'over';
   return demand > limit * margin * GUARD ? 'near' : 'within';
 };
+
+/** From where a length is close to its limit. */
+export const LENGTH_MARGIN = toNumber(MARGIN_ELECTRONIC);
 
 /** Gathers the figures of one calculation, and what it lacks. */
 export class Sum {
@@ -78,8 +88,7 @@ export class Sum {
   }
   /** The cable's length, m. */
   length(): number | null {
-    const mm = this.need('length');
-    return mm === null ? null : mm / 1000;
+    return made((mm) => mm / 1000, this.need('length'));
   }
 
   lacks(what: Missing): null {
@@ -111,10 +120,10 @@ export class Sum {
    * How a time stands to a share of the shortest gap. Where the channels' phase isn't known it may be too long already for
    * the best encoder; that it is short enough can't be said.
    */
-  inGap(time: number, gap: EdgeGap | null, share: number): Standing {
-    if (!gap) return 'unknown';
-    if (gap.shortest !== null) return standingAt(time, gap.shortest * share);
-    return time > gap.best * share ? 'over' : 'unknown';
+  inGap(time: number | null, gap: EdgeGap | null, share: number): Standing {
+    const least = gap && (gap.shortest ?? gap.best);
+    const standing = standingAt(time, least && least * share);
+    return gap?.shortest === null && standing !== 'over' ? 'unknown' : standing;
   }
 
   /** @param judged false: there is no limit, so that nothing is judged */

@@ -1,7 +1,5 @@
-import { MARGIN_ELECTRONIC } from '../../figures/standing';
-import { toNumber } from '../../quantity';
 import { awgResistance, longestSupply, strandedResistance, supplyDrop } from '../supply';
-import { standingAt, Sum, type NoiseGiven, type Worked } from './sum';
+import { LENGTH_MARGIN, made, standingAt, Sum, type NoiseGiven, type Worked } from './sum';
 
 /** The ways to say how thick a conductor is; the one entered last is the only one kept. */
 export const SIZES = ['awg', 'area', 'perKm'] as const;
@@ -26,19 +24,19 @@ export const supply = (given: NoiseGiven): Worked => {
   const draw = sum.need('draw');
   const length = sum.length();
   const each = perMetre(sum);
-  const drop = draw === null || length === null || each === null ? null : supplyDrop(length, draw, each);
-  const most =
-    volts === null || least === null || draw === null || each === null
-      ? null
-      : longestSupply(volts, least, draw, each);
-  const standing =
-    most === null || length === null ? 'unknown' : standingAt(length, most, toNumber(MARGIN_ELECTRONIC));
-  sum.line('arrives', drop === null || volts === null ? null : Math.max(0, volts - drop), 'V', {
-    round: 'down',
-    standing,
-  });
+  const drop = made(supplyDrop, length, draw, each);
+  const most = made(longestSupply, volts, least, draw, each);
+  sum.line(
+    'arrives',
+    made((fed, lost) => Math.max(0, fed - lost), volts, drop),
+    'V',
+    {
+      round: 'down',
+      standing: standingAt(length, most, LENGTH_MARGIN),
+    },
+  );
   sum.line('drop', drop, 'V', { round: 'up' });
   sum.line('longest', most, 'm', { round: 'down' });
-  if (each !== null) sum.line('per-metre', each, 'ohm/m', { round: 'up' });
+  sum.line('per-metre', each, 'ohm/m', { round: 'up' });
   return sum.done();
 };

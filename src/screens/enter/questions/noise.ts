@@ -1,6 +1,6 @@
 import { NOISE_FIELDS, NOISE_NAMES } from '../../../core/wiring/noise';
 import { keepNoise, noiseKey } from '../../../state/noise';
-import { noiseLabels } from '../../../text/noise';
+import { noiseLabel } from '../../../text/noise';
 import type { App } from '../../../state';
 import { readingQuestion, type Question } from './question';
 
@@ -10,7 +10,7 @@ export const noiseQuestion = (app: App, path: string): Question | null => {
   if (!name || !app.machine) return null;
   const key = noiseKey(app, name);
   const question = readingQuestion(app, key, {
-    [key]: { label: noiseLabels[name], field: NOISE_FIELDS[name] },
+    [key]: { label: noiseLabel(name), field: NOISE_FIELDS[name] },
   });
   return (
     question && {
