@@ -8,7 +8,7 @@ export interface BodeData {
   readonly high: number;
   readonly ideal: readonly (readonly [f: number, db: number])[];
   readonly real: readonly (readonly [f: number, db: number])[];
-  /** What is named above it, one below the other, with its line. */
+  /** What is named above it, with its line. */
   readonly named: readonly { readonly f: number; readonly text: string }[];
   /** Lines with no name of their own. */
   readonly marks: readonly number[];
@@ -50,6 +50,27 @@ const decadeText = (f: number): string => {
   return `${number} ${PREFIX[thousands] ?? ''}`.trim();
 };
 
+/** Width of a letter as a share of its height: on the careful side for the bold cut. */
+const LETTER = 0.66;
+
+/**
+ * Names one below the other, beside the lines that go down from them: all on the side where there is room, and in the order
+ * in which no line runs through a name below.
+ */
+const names = (
+  all: readonly { readonly x: number; readonly text: string }[],
+  width: number,
+  font: number,
+): BodeName[] => {
+  const after = all.every(({ x, text }) => x + text.length * font * LETTER < width);
+  return [...all]
+    .sort((a, b) => (after ? a.x - b.x : b.x - a.x))
+    .map(({ x, text }, i) => {
+      const room = x - text.length * font * LETTER > 0;
+      return { x, y: font * (1 + i * 1.25), text, anchor: after || !room ? 'start' : 'end' };
+    });
+};
+
 /** @param width CSS pixels @param font height of its letters, CSS pixels */
 export const layout = (data: BodeData, width: number, font: number): BodeLayout => {
   const { from, to, low, high } = data;
@@ -72,7 +93,7 @@ export const layout = (data: BodeData, width: number, font: number): BodeLayout 
   const decades = Array.from({ length: count + 1 }, (_, i) => from * 10 ** i);
   const gains = Array.from({ length: Math.round((high - low) / STEP) + 1 }, (_, i) => high - i * STEP);
   return {
-    height: bottom + font * 2.6,
+    height: bottom + font * 1.5,
     frame: { left, right, top, bottom },
     decades: decades.map((f) => ({ x: x(f), text: decadeText(f) })),
     between: decades.slice(0, -1).flatMap((f) => [2, 3, 4, 5, 6, 7, 8, 9].map((n) => x(f * n))),
@@ -80,11 +101,11 @@ export const layout = (data: BodeData, width: number, font: number): BodeLayout 
     zero: y(0),
     ideal: line(data.ideal),
     real: line(data.real),
-    named: data.named.map(({ f, text }, i) => {
-      const at = x(f);
-      const past = at > (left + right) / 2;
-      return { x: at, y: font * (1 + i * 1.25), text, anchor: past ? 'end' : 'start' };
-    }),
+    named: names(
+      data.named.map(({ f, text }) => ({ x: x(f), text })),
+      width,
+      font,
+    ),
     marks: data.marks.filter((f) => f >= from && f <= to).map(x),
   };
 };

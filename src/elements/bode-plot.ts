@@ -26,11 +26,14 @@ export class LsBodePlot extends LitElement {
         stroke: var(--hair);
         stroke-width: 0.5;
       }
+      .keyed span {
+        display: inline-flex;
+        align-items: center;
+        gap: 0.5em;
+      }
       .keyed svg {
+        flex: none;
         inline-size: 2.5em;
-        block-size: 0.6em;
-        margin-inline-end: 0.4em;
-        overflow: visible;
       }
     `,
   ];
@@ -86,7 +89,6 @@ export class LsBodePlot extends LitElement {
           (g) => svg`<path class="grid" d="M${left} ${g.y}H${right}" />
           <text x=${left - 6} y=${g.y + font * 0.35} text-anchor="end">${g.text}</text>`,
         )}
-        <text x=${(left + right) / 2} y=${bottom + font * 2.35} text-anchor="middle">${this.axis}</text>
         <path class="place" d="M${left} ${p.zero}H${right}" />
         <g clip-path="url(#frame)">
           ${p.marks.map((x) => svg`<path class="rule" d="M${x} ${top}V${bottom}" />`)}
@@ -98,6 +100,7 @@ export class LsBodePlot extends LitElement {
         )}
         <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} />
       </svg>
+      <p class="keyed">${this.axis}</p>
       <p class="keyed">
         ${this.key('ceiling', p.real ? this.names.real : '')} ${this.key('limit', this.names.ideal)}
         ${this.key('rule', p.marks.length ? this.names.marks : '')}

@@ -30,7 +30,7 @@ export const noiseText = {
   highest: (db: string, f: string): string => `Highest ${db} dB at ${f}.`,
   plot: (from: string, to: string, corner: string): string =>
     `Gain from ${from} to ${to}. Corner at ${corner}; well above it 40 dB less for each ten times the frequency.`,
-  axis: 'Hz; up: gain in dB, above 0 it amplifies',
+  axis: 'Gain in dB over frequency in Hz; above 0 it amplifies',
   cornerAt: (f: string): string => `Corner ${f}`,
   carrierAt: (f: string): string => `Carrier ${f}`,
   names: {
@@ -42,10 +42,9 @@ export const noiseText = {
 
 /** First and large, on each of these pages. */
 const CAUTIONS = [
-  'Isolate the whole machine before you touch any wiring: main switch off and locked. Then wait as long as the makers of drive, {inverter} and supply say, for their capacitors hold a charge that can kill.',
-  '{Mains}, {inverter} and {earth} wiring: your local electrical code and a competent person decide. This app does not size fuses, breakers or any protective device.',
-  'Never a {mains} filter or a capacitor at the output of {inverter}s. Never a switch opened there under load.',
-  'Protective {earth} stays joined, always. No remedy against noise takes it away.',
+  'Isolate before you touch wiring: main switch off and locked. Wait until {inverter}, drive and supply have discharged, as long as their makers say.',
+  '{Mains}, {inverter} and {earth}: your local code and a competent person decide. No protective device is sized here.',
+  'At the output of {inverter}s never a {mains} filter, a capacitor, or a switch opened under load. Protective {earth} always stays joined.',
 ];
 export const noiseCautions = (): readonly string[] => CAUTIONS.map(trade);
 
@@ -198,9 +197,9 @@ const LINES = table(`
   smallest | Smallest pull-up | V ÷ current the output can sink
   filter-most | Filter as set | against a third of the gap
   filter-least | Noise lasts | no longer than the filter
-  third | A third of the gap | gap ÷ 3
+  third | A third of the gap | gap ÷ 3; gap = (90° − phase error) ÷ 360° of a channel’s period
   third-best | A third, with no phase error | a quarter of a channel’s period ÷ 3
-  gap | Shortest gap | (90° − phase error) ÷ 360° of a channel’s period
+  channel | Frequency of a channel | lines × spindle pulley ÷ encoder pulley × rpm ÷ 60
   arrives | Arrives | voltage fed in − drop
   drop | Lost on the way | 2 × length × current × resistance per m
   longest | Longest cable | (voltage fed in − least) ÷ (2 × current × resistance per m)

@@ -3,17 +3,16 @@ import { channelPerRpm } from '../drive/rates';
 import type { MachineProfile } from '../machine';
 
 /** The machine's fields that say how fast edges follow one another. */
-export const EDGE_FIELDS = ['encoderLines', 'spindlePulley', 'encoderPulley'] as const;
-export const PHASE_FIELD = 'encoderPhaseError';
+export const EDGE_FIELDS = ['encoderLines', 'spindlePulley', 'encoderPulley', 'encoderPhaseError'] as const;
 
 /** Time between an edge of one channel and the next of the other, s. */
 export interface EdgeGap {
   /** Frequency of a channel, Hz. */
   readonly channel: number;
-  /** With both channels a quarter of a period apart: no encoder is better. */
-  readonly best: number;
-  /** As far apart as the encoder's phase error leaves them; null: that isn't known. */
-  readonly shortest: number | null;
+  /** Shortest gap; where the phase error isn't known as if there were none, and no encoder is better. */
+  readonly least: number;
+  /** The phase error is known. */
+  readonly sure: boolean;
 }
 
 /** Shortest time between edges of the two channels, s: (90 − φ) ÷ 360 of a channel's period. φ in degrees, below 90. */
@@ -32,7 +31,7 @@ export const edgeGapOf = (m: MachineProfile, rpm: Ratio): EdgeGap | null => {
   );
   return {
     channel: toNumber(channel),
-    best: toNumber(edgeGapAt(channel, ratio(0))),
-    shortest: off && toNumber(edgeGapAt(channel, inBase(off))),
+    least: toNumber(edgeGapAt(channel, off ? inBase(off) : ratio(0))),
+    sure: off !== null,
   };
 };

@@ -44,7 +44,6 @@ export class NoiseScreen extends ScreenElement<App> {
       }
       .stands {
         font-size: var(--t-figure);
-        font-weight: 700;
       }
       ol,
       ul {
@@ -64,12 +63,6 @@ export class NoiseScreen extends ScreenElement<App> {
       }
       .reading > span {
         font-weight: 400;
-      }
-      .reading > .within,
-      .reading > .near,
-      .reading > .over,
-      .reading > .unknown {
-        font-weight: 700;
       }
       summary {
         font-size: var(--t-label);
@@ -122,7 +115,7 @@ export class NoiseScreen extends ScreenElement<App> {
       </div>
       <h2>${t.sums}</h2>
       <div class="stack">
-        ${SUMS.map(
+        ${SUMS.filter((id) => id !== 'pull-up' || (given.output ?? 'collector') === 'collector').map(
           (id) =>
             html`<a class="key reading" href="#/machine/noise/${id}"
               >${sumText(id).title} ${standingLine(CALCULATIONS[id].work(given))}</a

@@ -2,6 +2,8 @@ import { html, nothing } from 'lit';
 import '../../elements/row';
 import { standingMark } from '../../elements/standing';
 import { FIELDS, type FieldName } from '../../core/machine';
+import { toNumber } from '../../core/quantity';
+import { EDGE_FIELDS } from '../../core/wiring';
 import {
   CALCULATIONS,
   OUTPUTS,
@@ -52,12 +54,13 @@ const row = (line: Line) => {
 /** The standing in one line, or that there is none. */
 export const standingLine = ({ standing }: Worked) =>
   standing
-    ? html`<span class=${standing}>${standingMark(standing)} ${standingWord[standing]}</span>`
+    ? html`<strong class=${standing}>${standingMark(standing)} ${standingWord[standing]}</strong>`
     : nothing;
 
+const isField = (m: Missing): m is FieldName => Object.hasOwn(FIELDS, m);
 const missingName = (m: Missing): string => {
   if (m === 'output') return t.output;
-  return m.startsWith('machine.') ? fieldText[m.slice(8) as FieldName].label : noiseLabel(m as NoiseName);
+  return isField(m) ? fieldText[m].label : noiseLabel(m);
 };
 
 const entry = (app: App, name: NoiseName) => {
@@ -66,7 +69,7 @@ const entry = (app: App, name: NoiseName) => {
   const said = value
     ? statedText(value)
     : name === 'rpm' && rpm
-      ? `${significant(Number(rpm.n) / Number(rpm.d))} rpm, ${t.fromJob}`
+      ? `${significant(toNumber(rpm))} rpm, ${t.fromJob}`
       : t.enter;
   return html`<a class="key reading" href="#/enter/reading/noise.${name}"
     >${noiseLabel(name)} <span>${said}</span></a
@@ -88,18 +91,17 @@ const outputs = (app: App, given: NoiseGiven) =>
       )}
     </div>`;
 
-/** Fields of the machine that a calculation lacks, with the way to enter them. */
-const ofMachine = (missing: readonly Missing[]) =>
-  missing
-    .filter((m) => m.startsWith('machine.'))
-    .map((m) => m.slice(8) as FieldName)
-    .filter((f) => Object.hasOwn(FIELDS, f))
-    .map(
-      (f) =>
-        html`<a class="key left" href="#/machine/field/${f}"
-          >${t.machine}: ${appText.enter(fieldText[f].label)}</a
-        >`,
-    );
+/** The machine's fields that say how fast edges come, with the way to change them. */
+const ofMachine = ({ profile }: NoiseGiven) =>
+  html`<h2>${t.machine}</h2>
+    <div class="stack">
+      ${EDGE_FIELDS.map((f) => {
+        const value = profile[f];
+        return html`<a class="key reading" href="#/machine/field/${f}"
+          >${fieldText[f].label} <span>${value ? statedText(value) : t.enter}</span></a
+        >`;
+      })}
+    </div>`;
 
 const why = (id: SumId, lines: readonly Line[]) =>
   html`<details>
@@ -129,7 +131,7 @@ export const sumPage = (app: App, given: NoiseGiven, id: SumId) => {
     <div>${lines.map(row)}</div>
     ${id === 'reach' ? outputs(app, given) : nothing}
     <h2>${t.entered}</h2>
-    <div class="stack">${asks.map((name) => entry(app, name))} ${ofMachine(missing)}</div>
-    ${why(id, lines)}
+    <div class="stack">${asks.map((name) => entry(app, name))}</div>
+    ${asks.includes('rpm') ? ofMachine(given) : nothing} ${why(id, lines)}
     <a class="key" href="#/machine/noise">${t.list}</a>`;
 };

@@ -7,11 +7,10 @@ export const inputFilter = (given: NoiseGiven): Worked => {
   const set = sum.need('filterTime');
   const noise = sum.need('noiseTime');
   const gap = sum.gap();
-  const window = gap && filterWindow(noise ?? 0, gap.shortest ?? gap.best);
+  const window = gap && filterWindow(noise ?? 0, gap.least);
   sum.line('filter-most', set, 's', { standing: sum.inGap(set, gap, FILTER_SHARE) });
   sum.line('filter-least', noise, 's', { standing: standingAt(noise, set) });
-  sum.line(gap?.shortest === null ? 'third-best' : 'third', window && window.most, 's', { round: 'down' });
-  sum.line('gap', gap && gap.shortest, 's', { round: 'down' });
+  sum.line(gap?.sure === false ? 'third-best' : 'third', window && window.most, 's', { round: 'down' });
   if (window && !window.fits) sum.note('no-filter');
   return sum.done();
 };

@@ -27,8 +27,8 @@ export const pullUp = (given: NoiseGiven): Worked => {
   const tau = made((r, c) => r * c, resistance, capacitance);
   const delay = made(delayTo, tau, threshold);
   sum.line('delay', delay, 's', { round: 'up', standing: sum.inGap(delay, gap, DELAY_SHARE) });
-  const most = gap && (gap.shortest ?? gap.best) * DELAY_SHARE;
-  sum.line(gap?.shortest === null ? 'delay-most-best' : 'delay-most', most, 's', { round: 'down' });
+  const most = gap && gap.least * DELAY_SHARE;
+  sum.line(gap?.sure === false ? 'delay-most-best' : 'delay-most', most, 's', { round: 'down' });
   sum.line('tau', tau, 's');
   sum.line('rise', made(riseTime, tau), 's', { round: 'up' });
   sum.line('rc-corner', made(cornerOf, tau), 'Hz', { round: 'down' });

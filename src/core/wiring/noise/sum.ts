@@ -1,7 +1,7 @@
 import type { FieldName, MachineProfile } from '../../machine';
 import { toNumber, type Ratio } from '../../quantity';
 import { MARGIN_ELECTRONIC, worst, type Standing } from '../../figures/standing';
-import { EDGE_FIELDS, edgeGapOf, PHASE_FIELD, type EdgeGap } from '../edge-gap';
+import { EDGE_FIELDS, edgeGapOf, type EdgeGap } from '../edge-gap';
 import type { LowPass } from '../filter';
 import type { NoiseName, Output } from './fields';
 
@@ -30,7 +30,7 @@ export interface Line {
   /** The frequency at which it is so, Hz. */
   readonly at?: number;
 }
-export type Missing = NoiseName | 'output' | `machine.${FieldName}`;
+export type Missing = NoiseName | 'output' | FieldName;
 
 /** What is drawn: both curves' parts, and what lies where. */
 export interface LowPassShape {
@@ -56,14 +56,11 @@ export const made = (
   ...from: readonly (number | null)[]
 ): number | null => (from.includes(null) ? null : make(...(from as number[])));
 
-/** Rounding of floats must not pass for room. */
-const GUARD = 1 + 1e-9;
-
 /** How a demand stands to a limit of floats: near from the limit times its margin. */
 export const standingAt = (demand: number | null, limit: number | null, margin = 1): Standing => {
   if (demand === null || limit === null) return 'unknown';
-  if (demand > limit * GUARD) return 'over';
-  return demand > limit * margin * GUARD ? 'near' : 'within';
+  if (demand > limit) return 'over';
+  return demand > limit * margin ? 'near' : 'within';
 };
 
 /** From where a length is close to its limit. */
@@ -74,6 +71,7 @@ export class Sum {
   private readonly lines: Line[] = [];
   private readonly missing: Missing[] = [];
   private readonly notes: string[] = [];
+  private channel: number | null = null;
 
   constructor(private readonly given: NoiseGiven) {}
 
@@ -110,10 +108,10 @@ export class Sum {
   /** The gap between edges on this machine at its speed. */
   gap(): EdgeGap | null {
     const { profile, rpm } = this.given;
-    for (const field of EDGE_FIELDS) if (!profile[field]) this.lacks(`machine.${field}`);
+    for (const field of EDGE_FIELDS) if (!profile[field]) this.lacks(field);
     if (!rpm) return this.lacks('rpm');
     const gap = edgeGapOf(profile, rpm);
-    if (gap && gap.shortest === null) this.lacks(`machine.${PHASE_FIELD}`);
+    this.channel = gap && gap.channel;
     return gap;
   }
   /**
@@ -121,13 +119,14 @@ export class Sum {
    * the best encoder; that it is short enough can't be said.
    */
   inGap(time: number | null, gap: EdgeGap | null, share: number): Standing {
-    const least = gap && (gap.shortest ?? gap.best);
-    const standing = standingAt(time, least && least * share);
-    return gap?.shortest === null && standing !== 'over' ? 'unknown' : standing;
+    const standing = standingAt(time, gap && gap.least * share);
+    return gap?.sure === false && standing !== 'over' ? 'unknown' : standing;
   }
 
   /** @param judged false: there is no limit, so that nothing is judged */
   done(judged = true): Worked {
+    // What it all rests on comes last.
+    if (this.channel !== null) this.line('channel', this.channel, 'Hz');
     const { lines, missing, notes } = this;
     const all = lines.flatMap((l) => l.standing ?? []);
     const standing = judged ? worst(missing.length > 0 ? [...all, 'unknown'] : all) : null;
