@@ -15,10 +15,11 @@ export interface BodeData {
 }
 
 export interface BodeName {
+  /** Where its line goes down, and where the name begins. */
+  readonly at: number;
   readonly x: number;
   readonly y: number;
   readonly text: string;
-  readonly anchor: 'start' | 'end';
 }
 export interface BodeLayout {
   readonly height: number;
@@ -57,17 +58,14 @@ const LETTER = 0.66;
  * Names one below the other, beside the lines that go down from them: all on the side where there is room, and in the order
  * in which no line runs through a name below.
  */
-const names = (
-  all: readonly { readonly x: number; readonly text: string }[],
-  width: number,
-  font: number,
-): BodeName[] => {
-  const after = all.every(({ x, text }) => x + text.length * font * LETTER < width);
+const names = (all: readonly { at: number; text: string }[], width: number, font: number): BodeName[] => {
+  const size = (text: string): number => text.length * font * LETTER;
+  const after = all.every(({ at, text }) => at + size(text) < width);
   return [...all]
-    .sort((a, b) => (after ? a.x - b.x : b.x - a.x))
-    .map(({ x, text }, i) => {
-      const room = x - text.length * font * LETTER > 0;
-      return { x, y: font * (1 + i * 1.25), text, anchor: after || !room ? 'start' : 'end' };
+    .sort((a, b) => (after ? a.at - b.at : b.at - a.at))
+    .map(({ at, text }, i) => {
+      const beside = after ? at + 6 : at - 6 - size(text);
+      return { at, x: Math.max(0, Math.min(beside, width - size(text))), y: font * (1 + i * 1.25), text };
     });
 };
 
@@ -102,7 +100,7 @@ export const layout = (data: BodeData, width: number, font: number): BodeLayout 
     ideal: line(data.ideal),
     real: line(data.real),
     named: names(
-      data.named.map(({ f, text }) => ({ x: x(f), text })),
+      data.named.map(({ f, text }) => ({ at: x(f), text })),
       width,
       font,
     ),

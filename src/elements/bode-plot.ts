@@ -95,8 +95,8 @@ export class LsBodePlot extends LitElement {
           ${svg`<path class="limit" d=${p.ideal} /><path class="ceiling" d=${p.real} />`}
         </g>
         ${p.named.map(
-          (n) => svg`<path class="place" d="M${n.x} ${n.y + 4}V${bottom}" />
-          <text class="named" x=${n.x + (n.anchor === 'end' ? -6 : 6)} y=${n.y} text-anchor=${n.anchor}>${n.text}</text>`,
+          (n) => svg`<path class="place" d="M${n.at} ${n.y + 4}V${bottom}" />
+          <text class="named" x=${n.x} y=${n.y}>${n.text}</text>`,
         )}
         <rect class="frame" x=${left} y=${top} width=${right - left} height=${bottom - top} />
       </svg>

@@ -14,7 +14,8 @@ export interface Sweep {
 }
 
 const POINTS = 240;
-const decade = (f: number, whole: (x: number) => number): number => 10 ** whole(Math.log10(f) + 1e-12);
+const decade = (f: number, whole: (x: number) => number): number =>
+  10 ** whole(Number(Math.log10(f).toFixed(9)));
 
 /**
  * Both curves over at least a decade either side of the corner, and as far as the marks go. No gain is drawn above 60 dB,
