@@ -73,7 +73,7 @@ const names = (all: readonly { at: number; text: string }[], width: number, font
 export const layout = (data: BodeData, width: number, font: number): BodeLayout => {
   const { from, to, low, high } = data;
   const left = font * 2.5;
-  const right = width - font * 0.4;
+  const right = width - font * 1.5;
   const top = font * (data.named.length * 1.25 + 0.4);
   const bottom = top + Math.min(360, Math.max(210, width * 0.7));
   const span = Math.log(to / from);
@@ -88,12 +88,14 @@ export const layout = (data: BodeData, width: number, font: number): BodeLayout 
       .join('');
 
   const count = Math.round(Math.log10(to / from));
+  // Where they would touch, every other decade is named.
+  const every = (right - left) / count < font * 2.9 ? 2 : 1;
   const decades = Array.from({ length: count + 1 }, (_, i) => from * 10 ** i);
   const gains = Array.from({ length: Math.round((high - low) / STEP) + 1 }, (_, i) => high - i * STEP);
   return {
     height: bottom + font * 1.5,
     frame: { left, right, top, bottom },
-    decades: decades.map((f) => ({ x: x(f), text: decadeText(f) })),
+    decades: decades.map((f, i) => ({ x: x(f), text: i % every ? '' : decadeText(f) })),
     between: decades.slice(0, -1).flatMap((f) => [2, 3, 4, 5, 6, 7, 8, 9].map((n) => x(f * n))),
     gains: gains.map((db) => ({ y: y(db), text: `${db}`.replace('-', '−') })),
     zero: y(0),

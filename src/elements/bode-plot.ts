@@ -81,9 +81,8 @@ export class LsBodePlot extends LitElement {
         </clipPath>
         ${p.between.map((x) => svg`<path class="between" d="M${x} ${top}V${bottom}" />`)}
         ${p.decades.map(
-          (d, i) => svg`<path class="grid" d="M${d.x} ${top}V${bottom}" />
-          <text x=${i === p.decades.length - 1 ? width : d.x} y=${bottom + font * 1.15}
-            text-anchor=${i === p.decades.length - 1 ? 'end' : 'middle'}>${d.text}</text>`,
+          (d) => svg`<path class="grid" d="M${d.x} ${top}V${bottom}" />
+          <text x=${d.x} y=${bottom + font * 1.15} text-anchor="middle">${d.text}</text>`,
         )}
         ${p.gains.map(
           (g) => svg`<path class="grid" d="M${left} ${g.y}H${right}" />

@@ -401,4 +401,40 @@ export const MUTATIONS = [
     find: 'highest <= (now.atMost ?? 0n)',
     change: 'highest < (now.atMost ?? 0n)',
   },
+  {
+    name: 'the damping capacitor of a filter has the wrong sign',
+    file: 'wiring/filter.ts',
+    find: 'yi -= x / size',
+    change: 'yi += x / size',
+  },
+  {
+    name: 'a supply has no way back',
+    file: 'wiring/supply.ts',
+    find: '2 * length * current * perMetre',
+    change: 'length * current * perMetre',
+  },
+  {
+    name: 'a pair is said to reach beyond the guide',
+    file: 'wiring/reach.ts',
+    find: 'if (!upper) return null',
+    change: 'if (!upper) return 12',
+  },
+  {
+    name: 'the phase error of an encoder widens the gap between edges',
+    file: 'wiring/edge-gap.ts',
+    find: 'sub(90, phase)',
+    change: 'sub(90, mul(phase, -1))',
+  },
+  {
+    name: 'a gap counts as known without the phase error',
+    file: 'wiring/noise/sum.ts',
+    find: "gap?.sure === false && standing !== 'over'",
+    change: "gap?.sure === null && standing !== 'over'",
+  },
+  {
+    name: 'the weakest multiple of a carrier counts as its strongest',
+    file: 'wiring/noise/low-pass.ts',
+    find: 'gain(b, part) > gain(a, part)',
+    change: 'gain(b, part) < gain(a, part)',
+  },
 ];

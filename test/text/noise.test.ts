@@ -20,17 +20,15 @@ const source = readdirSync('src/core/wiring/noise')
 const codes = (pattern: RegExp): string[] => [...source.matchAll(pattern)].map((m) => m[1] ?? '');
 
 const said = (): string[] => [
-  ...SYMPTOMS.flatMap((s) => [
-    noise.symptomName(s),
-    ...ladder(s).flatMap((id) => Object.values(noise.remedyText(id))),
-  ]),
-  ...SUMS.flatMap((id) => Object.values(noise.sumText(id)).flat()),
+  ...SYMPTOMS.map(noise.symptomName),
+  ...SYMPTOMS.flatMap(ladder).flatMap((id) => [noise.remedyText(id).what, noise.remedyText(id).why]),
+  ...SUMS.map(noise.sumText).flatMap(({ title, intro, sources }) => [title, intro, ...sources]),
   ...noise.noiseCautions(),
   ...noise.askList(),
   ...Object.values(noise.remedyCaution),
   ...NOISE_NAMES.map(noise.noiseLabel),
   ...OUTPUTS.map((o) => noise.outputText[o]),
-  ...Object.values(noise.noiseText).filter((x) => typeof x === 'string'),
+  ...Object.values(noise.noiseText).flatMap((x) => (typeof x === 'string' ? [x] : [])),
 ];
 
 describe('words on noise', () => {

@@ -117,7 +117,7 @@ export class NoiseScreen extends ScreenElement<App> {
       <div class="stack">
         ${SUMS.filter((id) => id !== 'pull-up' || (given.output ?? 'collector') === 'collector').map(
           (id) =>
-            html`<a class="key reading" href="#/machine/noise/${id}"
+            html`<a class="key left reading" href="#/machine/noise/${id}"
               >${sumText(id).title} ${standingLine(CALCULATIONS[id].work(given))}</a
             >`,
         )}

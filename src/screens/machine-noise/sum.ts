@@ -71,14 +71,14 @@ const entry = (app: App, name: NoiseName) => {
     : name === 'rpm' && rpm
       ? `${significant(toNumber(rpm))} rpm, ${t.fromJob}`
       : t.enter;
-  return html`<a class="key reading" href="#/enter/reading/noise.${name}"
+  return html`<a class="key left reading" href="#/enter/reading/noise.${name}"
     >${noiseLabel(name)} <span>${said}</span></a
   >`;
 };
 
 const outputs = (app: App, given: NoiseGiven) =>
   html`<h2 class="label" id="output">${t.output}</h2>
-    <div class="grid2" role="group" aria-labelledby="output">
+    <div class="pair" role="group" aria-labelledby="output">
       ${OUTPUTS.map(
         (o) =>
           html`<button
@@ -97,7 +97,7 @@ const ofMachine = ({ profile }: NoiseGiven) =>
     <div class="stack">
       ${EDGE_FIELDS.map((f) => {
         const value = profile[f];
-        return html`<a class="key reading" href="#/machine/field/${f}"
+        return html`<a class="key left reading" href="#/machine/field/${f}"
           >${fieldText[f].label} <span>${value ? statedText(value) : t.enter}</span></a
         >`;
       })}
@@ -124,7 +124,7 @@ export const sumPage = (app: App, given: NoiseGiven, id: SumId) => {
   const { lines, missing, notes, standing, shape } = worked;
   return html`<h1>${words.title}</h1>
     <p>${words.intro}</p>
-    <p role="status" class="stands">${standing ? standingLine(worked) : t.noLimit}</p>
+    <p role="status" class=${standing ? 'stands' : 'note'}>${standing ? standingLine(worked) : t.noLimit}</p>
     ${missing.length > 0 ? html`<p class="unknown">${t.missing} ${missing.map(missingName).join(', ')}.</p>` : nothing}
     ${notes.map((n) => html`<p><strong>${noteText(n)}</strong></p>`)}
     ${shape ? bodePlot(shape, lines) : nothing}
