@@ -100,7 +100,7 @@ const REMEDIES = table(`
   ring | Pass the encoder’s cable several times through a ferrite ring, close to the controller. | It opposes what flows alike in all wires and leaves the signal alone.
   thicker | Use spare cores in parallel for supply and return, or a thicker cable. | Half the resistance, half the drop.
   low-pass | A coil and capacitor in the extra-low-voltage supply, damped. | Undamped it amplifies around its corner, which may lie near the carrier.
-  receiver | Take receivers or opto-couplers that are made for this rate. | A common opto-coupler ends at 10 to 50 kHz.
+  receiver | Take receivers that are made for this rate: differential, or with a Schmitt input. | A common opto-coupler ends at 10 to 50 kHz.
   supply | Give controller and display a supply of their own. | What motor and relays do to theirs stays there.
   differential | Use an encoder or line driver with differential outputs, a twisted pair for each, and a terminated receiver: about 120 Ω at the far end. | What both wires pick up alike is taken away. A broken wire can be noticed too.
   insulate | Insulate the encoder from the headstock: coupling and bracket. | Return current through bearings and encoder then finds no way there.

@@ -18,7 +18,15 @@ import { chooseOutput, noiseEntered } from '../../state/noise';
 import { appText } from '../../text/app';
 import { fieldText } from '../../text/machine';
 import { significant, statedText } from '../../text/numbers';
-import { lineText, noiseLabel, noteText, noiseText as t, outputText, sumText } from '../../text/noise';
+import {
+  lineText,
+  noiseCautions,
+  noiseLabel,
+  noteText,
+  noiseText as t,
+  outputText,
+  sumText,
+} from '../../text/noise';
 import { amountOf, amountText } from '../../text/noise-amount';
 import { standingWord } from '../../text/speed';
 import type { App } from '../../state';
@@ -124,6 +132,7 @@ export const sumPage = (app: App, given: NoiseGiven, id: SumId) => {
   const { lines, missing, notes, standing, shape } = worked;
   return html`<h1>${words.title}</h1>
     <p>${words.intro}</p>
+    ${id === 'low-pass' ? html`<p class="over"><strong>${noiseCautions()[2]}</strong></p>` : nothing}
     <p role="status" class=${standing ? 'stands' : 'note'}>${standing ? standingLine(worked) : t.noLimit}</p>
     ${missing.length > 0 ? html`<p class="unknown">${t.missing} ${missing.map(missingName).join(', ')}.</p>` : nothing}
     ${notes.map((n) => html`<p><strong>${noteText(n)}</strong></p>`)}
