@@ -52,7 +52,7 @@ const decadeText = (f: number): string => {
 };
 
 /** Width of a letter as a share of its height: on the careful side for the bold cut. */
-const LETTER = 0.66;
+const LETTER = 0.57;
 
 /**
  * Names one below the other, beside the lines that go down from them: all on the side where there is room, and in the order
@@ -89,7 +89,7 @@ export const layout = (data: BodeData, width: number, font: number): BodeLayout 
 
   const count = Math.round(Math.log10(to / from));
   // Where they would touch, every other decade is named.
-  const every = (right - left) / count < font * 2.9 ? 2 : 1;
+  const every = (right - left) / count < font * 3.2 ? 2 : 1;
   const decades = Array.from({ length: count + 1 }, (_, i) => from * 10 ** i);
   const gains = Array.from({ length: Math.round((high - low) / STEP) + 1 }, (_, i) => high - i * STEP);
   return {
