@@ -6,6 +6,7 @@ import './machine';
 import './machine-prove';
 import './machine-faults';
 import './machine-noise';
+import './machine-stops';
 import './settings';
 import './enter';
 import './shell/later';

@@ -1,6 +1,7 @@
 import type { FieldName } from '../core/machine';
 import { dialFields } from './dial-fields';
 import { loadFields } from './load-fields';
+import { stopFields } from './stop-fields';
 
 export interface FieldText {
   /** At most 28 characters. */
@@ -425,6 +426,7 @@ export const fieldText: Record<FieldName, FieldText> = {
   ...dialFields,
 
   ...loadFields,
+  ...stopFields,
 
   stopCuts: {
     label: 'The stop button cuts',

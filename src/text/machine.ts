@@ -1,5 +1,6 @@
 import type { FieldName, FIELDS, Group } from '../core/machine';
 import type { ExampleId } from '../core/machine/examples';
+import { stopChoices } from './stop-fields';
 
 export { fieldText, type FieldText } from './machine-fields';
 
@@ -163,6 +164,7 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
     },
     locked: { label: 'Locked on', note: 'Camlock, bolted or clamped.' },
   },
+  ...stopChoices,
   stopCuts: {
     'power-both': {
       label: 'Power of spindle and drive',
@@ -171,6 +173,10 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
     'power-drive': {
       label: 'Power of the drive only',
       note: 'The spindle goes on turning or coasts, and the tool stays in the groove. Withdraw the tool first.',
+    },
+    'drive-sto': {
+      label: 'The drive’s torque-off input (STO)',
+      note: 'No torque, but no isolation. How the spindle stops is asked by itself.',
     },
     enable: {
       label: 'The drive’s enable only',

@@ -312,6 +312,7 @@ export const proveKeys = {
   prove: 'Test records',
   faults: 'Fault finder',
   noise: 'Electrical noise',
+  stops: 'Stop tests',
 } as const;
 
 export const proveText = {

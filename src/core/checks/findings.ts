@@ -1,6 +1,7 @@
 import type { InputPath } from '../context';
 import { rampCovers, worst, type FigureId, type LimitId, type Sheet, type Standing } from '../figures';
 import { compare, leadHigh, type Ratio } from '../quantity';
+import { stopsNow } from '../prove/stops';
 import type { Finding, FindingCode } from './item';
 
 export const finding = (
@@ -85,8 +86,27 @@ export const stopIsFitted = ({ inputs: { machine } }: Sheet): Finding => {
       return finding('near', 'stop-by-enable');
     case 'power-drive':
     case 'power-both':
+    case 'drive-sto':
       return finding('within', 'stop-fitted');
   }
+};
+
+const STOP_WHY: Readonly<Record<Standing, FindingCode>> = {
+  within: 'stop-tests-recorded',
+  near: 'stop-tests-close',
+  over: 'stop-tests-failed',
+  unknown: 'stop-tests-due',
+};
+
+/**
+ * The stop's own tests, by their records, and what the stop can do as it is described: one that can't stop by itself is
+ * over whatever was recorded, and what isn't known or was not tested since leaves it unknown.
+ */
+export const stopIsTested = ({ inputs }: Sheet): Finding => {
+  const { standing, arrangement } = stopsNow(inputs);
+  if (arrangement === 'over') return finding('over', 'stop-inadequate');
+  if (standing === 'unknown' && arrangement === 'unknown') return finding('unknown', 'stop-not-described');
+  return finding(standing, STOP_WHY[standing]);
 };
 
 /** With nothing that gives between motor and screw the item can be recorded, but never stands better than close. */

@@ -41,6 +41,14 @@ export const FINDINGS = [
   'ramp-below-speed',
   'test-passed',
   'test-failed',
+  'stop-seen',
+  'stop-not-seen',
+  'stop-inadequate',
+  'stop-not-described',
+  'stop-tests-recorded',
+  'stop-tests-close',
+  'stop-tests-failed',
+  'stop-tests-due',
 ] as const;
 export type FindingCode = (typeof FINDINGS)[number];
 

@@ -1,4 +1,4 @@
-import { newestTest, testLapse, testNow, type CheckRecord } from '../context';
+import { newestTest, STOP_TESTS, testLapse, testNow, type CheckRecord, type TestId } from '../context';
 import type { Sheet } from '../figures';
 import { finding } from './findings';
 import type { Finding, Item } from './item';
@@ -12,9 +12,12 @@ export const testFinding = (item: Item, sheet: Sheet, own: CheckRecord | null): 
   const record = test && newestTest(sheet.inputs, test.id);
   if (!test || !record || (own && own.at > record.at)) return null;
   const { code } = testNow(sheet.inputs, test.id, test.rule);
-  if (code === 'failed') return finding('over', 'test-failed');
+  const ofStop = (STOP_TESTS as readonly TestId[]).includes(test.id);
+  if (code === 'failed') return finding('over', ofStop ? 'stop-not-seen' : 'test-failed');
   if (code !== 'passed' || item.answered) return null;
   // As long as an answer of the item's own would hold: daily ones for the day.
   const asItem = { ...item.rule, version: record.rule, reads: [] };
-  return testLapse(asItem, record, sheet.inputs) ? null : finding('within', 'test-passed');
+  return testLapse(asItem, record, sheet.inputs)
+    ? null
+    : finding('within', ofStop ? 'stop-seen' : 'test-passed');
 };

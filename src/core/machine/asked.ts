@@ -45,6 +45,8 @@ const ELECTRONIC = [
   'carriageMass',
   'slideFriction',
   'screwEfficiency',
+  'enableOpen',
+  'motorAtStop',
 ] as const satisfies readonly FieldName[];
 
 /** Whether a field belongs to the other kind of drive than the machine's own. */
@@ -77,6 +79,8 @@ export const ASKED_WHEN: { readonly [K in FieldName]?: (m: MachineProfile) => bo
   spindleMax: (m) => m.spindleDrive !== 'speeds',
   servoEncoder: (m) => m.motorKind === 'servo',
   servoGearMax: (m) => m.motorKind === 'servo',
+  enableOpen: (m) => m.stopCuts === 'enable',
+  stopSpindle: (m) => m.stopCuts !== 'power-both',
   ratioTopMax: (m) => m.ratioHeld === null || m.ratioHeld === 'integers',
   ratioBottomMax: (m) => m.ratioHeld === null || m.ratioHeld === 'integers',
   ratioDigits: (m) => m.ratioHeld === 'decimal',

@@ -135,7 +135,16 @@ export const FIELDS = {
   chuckMount: choice('spindle', ['screw-on', 'locked']),
   coast: number('spindle', ['turns'], '0', '1000', { suggest: ['5', '10', '20'] }),
 
-  stopCuts: choice('stop', ['power-both', 'power-drive', 'enable', 'input', 'none']),
+  stopDevice: choice('stop', ['latching-direct', 'latching-other', 'springs-back']),
+  stopContacts: choice('stop', ['nc-one', 'nc-two', 'no']),
+  stopCuts: choice('stop', ['power-both', 'power-drive', 'drive-sto', 'enable', 'input', 'none']),
+  enableOpen: choice('stop', ['off', 'on']),
+  motorAtStop: choice('stop', ['limp', 'spring-brake', 'until-rest', 'held', 'follows']),
+  stopSpindle: choice('stop', ['contactor', 'sto', 'run', 'no']),
+  spindleRests: choice('stop', ['coasts', 'brake']),
+  stopReset: choice('stop', ['start', 'power', 'release']),
+  powerReturn: choice('stop', ['off', 'live']),
+  stopMonitor: choice('stop', ['none', 'feedback', 'channels', 'both']),
   wholeStopTime: number('stop', ['s', 'ms'], '0.05', '10', { suggest: ['0.5', '1'] }),
   safetyFactor: number('stop', ['times'], '1', '5', { suggest: ['1.5', '2'] }),
 
@@ -151,11 +160,13 @@ export type MachineProfile = { readonly [K in FieldName]: ValueOf<(typeof FIELDS
 const LATER: readonly FieldName[] = [
   ...(['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'] as const),
   ...(['encoderPhaseError', 'directionWait', 'coast'] as const),
+  ...(['stopDevice', 'stopContacts', 'enableOpen', 'motorAtStop', 'stopSpindle'] as const),
+  ...(['spindleRests', 'stopReset', 'powerReturn', 'stopMonitor'] as const),
 ];
 
 /**
  * What a field counts as on a machine that was kept before the field existed: all of those had an electronic drive,
- * and of change gears, dials, load, forms of the ratio or a servo's gear nothing was known. undefined: the field has always been.
+ * and of change gears, dials, load, forms of the ratio, a servo's gear or how the stop is arranged nothing was known. undefined: the field has always been.
  */
 export const beforeItExisted = (field: FieldName): 'electronic' | null | undefined => {
   if (field === 'driveKind') return 'electronic';

@@ -36,13 +36,13 @@ const HELD = [
 const CHAIN = [...SCREW, ...ENCODER, ...MOTOR, ...HELD] as const satisfies readonly InputPath[];
 
 /** Work on the electrics; belts as well; and what shakes a machine loose. */
-const ELECTRIC = ['wiring', 'firmware', 'driver'] as const satisfies readonly EventKind[];
+export const ELECTRIC = ['wiring', 'firmware', 'driver'] as const satisfies readonly EventKind[];
 const DRIVE = [...ELECTRIC, 'belt', 'crash'] as const satisfies readonly EventKind[];
 const SHAKEN = ['belt', 'crash', 'long-rest'] as const satisfies readonly EventKind[];
 
 /** Half a year and 50 running hours: intervals of common practice. */
-const HALF_YEAR = 180;
-const HOURS = 50;
+export const HALF_YEAR = 180;
+export const HOURS = 50;
 
 const rule = (
   reads: readonly InputPath[],

@@ -29,6 +29,7 @@ export const finding = (s: CheckState) => {
   return html`<ls-standing .standing=${s.finding.standing} .word=${standingWord[s.finding.standing]}
       >${findingText(s.finding)}${limit}</ls-standing
     >
+    ${s.item.id === 'stop-tests' ? html`<a class="key" href="#/machine/stops">${checksText.stopTests}</a>` : nothing}
     ${s.finding.missing.map((path) => {
       const { href, label } = entry(path);
       return html`<a class="key" href=${href}>${appText.enter(label)}</a>`;

@@ -1,9 +1,10 @@
-import { css, html, nothing } from 'lit';
+import { html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { pictureSheet } from '../../elements/pictures';
 import { ScreenElement } from '../../elements/screen';
 import { written } from '../../elements/styles';
 import { standingMark, standingSheet } from '../../elements/standing';
+import { testSheet } from '../../elements/test-sheet';
 import { TEST_BOUNDS, type InputPath, type TestRecord } from '../../core/context';
 import { FIELDS } from '../../core/machine';
 import {
@@ -58,59 +59,7 @@ const entry = (path: InputPath) => {
 /** Test records: the commissioning tests in order with their standing, and each on a page of its own. */
 @customElement('ls-prove')
 export class ProveScreen extends ScreenElement<App> {
-  static override styles = [
-    ...ScreenElement.styles,
-    pictureSheet,
-    standingSheet,
-    written,
-    css`
-      textarea {
-        font-size: var(--t-label);
-        font-weight: 400;
-      }
-      a.line {
-        display: grid;
-        grid-template-columns: 2.2rem 1fr;
-        align-content: center;
-        gap: 2px 0;
-        color: inherit;
-        text-decoration: none;
-        min-block-size: 64px;
-        margin-block-start: 8px;
-        padding-block-end: 8px;
-        border-block-end: 1px solid var(--hair);
-      }
-      a.line strong {
-        font-size: 1.375rem;
-      }
-      a.line small {
-        grid-column: 2;
-        font-size: var(--t-label);
-      }
-      .alert {
-        display: grid;
-        gap: 8px;
-        font-size: 1.375rem;
-        font-weight: 700;
-      }
-      ol,
-      ul {
-        margin: 0;
-        padding-inline-start: 1.5em;
-        display: grid;
-        gap: 8px;
-        font-size: var(--t-label);
-      }
-      .reading {
-        justify-content: space-between;
-        flex-wrap: wrap;
-        gap: 0 1rem;
-      }
-      .reading span {
-        font-weight: 400;
-      }
-    `,
-  ];
+  static override styles = [...ScreenElement.styles, pictureSheet, standingSheet, written, testSheet];
 
   @state() private trouble = '';
 

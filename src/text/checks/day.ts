@@ -92,6 +92,12 @@ export const dayTexts = (w: Words): TextsOf<typeof DAY> => ({
     why: 'If the spindle runs on while the drive is dead, the thread drags tool and carriage.',
     notOk: REPAIR,
   },
+  'stop-tests': {
+    question: 'Stop tests recorded?',
+    look: 'Machine, Stop tests: how the stop is arranged, and each test of it. All after a change and each half year, some each day.',
+    why: 'A stop that was never tried may not be one. The app sees nothing of it: it keeps what you saw.',
+    notOk: REPAIR,
+  },
   drift: {
     question: 'No drift at rest?',
     first: 'Spindle stopped, nut open. Nothing is ever put in the chuck or spindle to hold it.',

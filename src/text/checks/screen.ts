@@ -46,6 +46,7 @@ export const checksText = {
   afterAll: 'The rest is what you see and hear at the lathe. If anything changes, stop and check again.',
   caution:
     'Records of what you did and saw: the app sees nothing of the lathe. Local rules and trained people decide. A key in this app stops nothing.',
+  stopTests: 'Stop tests',
   noThread: 'Which thread?',
   chooseThread: 'Choose a thread',
 } as const;

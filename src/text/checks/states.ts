@@ -66,6 +66,17 @@ const FINDING_WORDS: Readonly<Record<FindingCode, string>> = {
   'test-passed': 'You recorded its commissioning test as passed.',
   'test-failed':
     'You recorded its commissioning test as failed: repeat it, or answer here after putting it right.',
+  'stop-seen': 'You recorded that you saw it, under Stop tests. The app did not see it.',
+  'stop-not-seen':
+    'You recorded under Stop tests that it was not as it must be. Don’t run it until it is put right and tested anew.',
+  'stop-inadequate':
+    'As you described it, this is no emergency stop, whatever its tests show. Stop tests say why.',
+  'stop-not-described': 'Not all of how the stop is arranged is entered.',
+  'stop-tests-recorded': 'You recorded each test that applies. The app saw none of them.',
+  'stop-tests-close': 'You recorded each test that applies, but the arrangement has weak points.',
+  'stop-tests-failed':
+    'You recorded that a test of the stop was not as it must be. Don’t run it until it is put right and tested anew.',
+  'stop-tests-due': 'Tests of the stop aren’t recorded, or no longer hold.',
 };
 /** Why a computed item, or a reading, stands as it does. */
 export const findingText = (f: Finding): string => FINDING_WORDS[f.why];

@@ -19,6 +19,7 @@ import { noiseQuestion } from './noise';
 import { ownQuestion } from './own';
 import { pickFields } from './pick';
 import { proveQuestion } from './prove';
+import { stopsQuestion } from './stops';
 import { traceFields } from './trace';
 import { plainUnit, readingQuestion, type Question } from './question';
 
@@ -140,6 +141,7 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
   if (what === 'wire') return wireQuestion(app);
   if (what === 'reading' && name.startsWith('prove.')) return proveQuestion(app, name);
   if (what === 'reading' && name.startsWith('noise.')) return noiseQuestion(app, name);
+  if (what === 'reading' && name.startsWith('stops.')) return stopsQuestion(app, name);
   if (what === 'reading')
     return readingQuestion(app, name, {
       ...measureFields(),

@@ -1,0 +1,46 @@
+import type { StandingName } from '../../elements/standing';
+import { NOW_STANDING, SEEN, type Seen, type StopNow } from '../../core/prove/stops';
+import type { TestRecord } from '../../core/context';
+import { lapseText } from '../../text/checks';
+import { fieldText } from '../../text/machine';
+import { statedText } from '../../text/numbers';
+import { dayText } from '../../text/records';
+import { notHereText, stopsText as t } from '../../text/stops';
+
+const seenOf = (r: TestRecord): Seen => (r.choices[SEEN] as Seen | undefined) ?? 'not-as-said';
+
+/** What a person recorded, with how far it went where that was measured. */
+export const recordText = (r: TestRecord): string => {
+  const { distance } = r.readings;
+  return `${t.recorded(seenOf(r), dayText(r.at))}${distance ? ` ${t.distance}: ${statedText(distance)}` : ''}`;
+};
+
+const wordOf = (now: StopNow): string => {
+  switch (now.code) {
+    case 'not-here':
+      return t.notHere(notHereText[now.why]);
+    case 'not-known':
+      return t.maybe(fieldText[now.field].label);
+    case 'not-done':
+      return t.notDone;
+    case 'lapsed':
+      return t.lapsed(lapseText(now.lapse));
+    case 'further':
+      return t.further(statedText(now.record.readings.distance ?? now.room), statedText(now.room));
+    case 'repeated':
+      return t.repeated(dayText(now.at));
+    case 'not-ok':
+      return t.notOk(dayText(now.at));
+    case 'failed':
+    case 'passed':
+    case 'lacking':
+    case 'undecided':
+      return recordText(now.record);
+  }
+};
+
+/** A record in honest words: what a person saw and when, why it no longer holds, or why it isn't asked. */
+export const nowText = (now: StopNow): { word: string; standing: StandingName | null } => ({
+  word: wordOf(now),
+  standing: NOW_STANDING[now.code],
+});
