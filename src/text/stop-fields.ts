@@ -30,7 +30,7 @@ export const stopFields: Readonly<Record<Exclude<ArrangementField, 'stopCuts'>, 
     label: 'Leadscrew motor at the stop',
     question: 'What does the leadscrew’s motor do after the stop?',
     where:
-      'The wiring diagram, then the first stop test: with the spindle’s motor isolated, is the screw limp, braked or stiff?',
+      'The wiring diagram, then the first stop test: limp, braked or stiff, felt with the spindle’s motor isolated.',
     needed: ASKED,
   },
   stopSpindle: {

@@ -18,7 +18,7 @@ const OWN_CAUTIONS: Readonly<Record<Exclude<StopCaution, Caution>, string>> = {
   'low-rpm': 'Lowest speed.',
   helper: 'A helper at the main switch, and a sign agreed on before.',
   'power-off-wires': 'Main switch off and locked before any terminal is touched. Power on only to try.',
-  'extra-low': 'Extra-low-voltage circuits alone. Never {mains}.',
+  'extra-low': 'Extra-low-voltage circuits alone. Never {mains} voltage.',
   competent:
     'For a person competent in such circuits, under your local rules. Else leave it, and have it done.',
   'never-unplug': 'Never unplug an energised stepper motor: it can destroy its drive.',
@@ -33,6 +33,8 @@ interface StopTestWords {
   readonly title: string;
   readonly steps: readonly string[];
   readonly must: string;
+  /** The same as a person saw it: "You recorded that …". */
+  readonly saw: string;
   readonly fault: string;
   readonly why: string;
 }
@@ -45,6 +47,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'Isolate the spindle’s motor. Turn the spindle by hand.',
     ],
     must: 'Not one step of the screw. Its motor is limp, or a spring brake holds it. Something shows that it is stopped.',
+    saw: 'nothing followed and the motor had no power',
     fault: 'The screw follows, or the motor is stiff with current.',
     why: 'Shows that the power is gone and not the command alone. A motor held by its current is category 2, which no emergency stop may be.',
   },
@@ -55,6 +58,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'Measure how far the carriage went past it, and enter it.',
     ],
     must: 'Carriage and spindle both come to rest, within the stopping room of the job.',
+    saw: 'carriage and spindle stopped',
     fault: 'Either goes on, or the carriage goes further than there is room.',
     why: 'If the spindle runs on while the drive is dead, the thread drags tool and carriage.',
   },
@@ -62,6 +66,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Stays in',
     steps: ['Press the stop and take the hand away.'],
     must: 'It stays in, held by itself, until it is turned or pulled.',
+    saw: 'the button stays in',
     fault: 'It springs back.',
     why: 'The command has to last until somebody ends it on purpose.',
   },
@@ -72,6 +77,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'With the spindle’s motor isolated turn the spindle by hand; then let it run slowly.',
     ],
     must: 'Still no motion of the screw.',
+    saw: 'the release started nothing',
     fault: 'Anything starts on the release.',
     why: 'The release may only permit a start, never make one.',
   },
@@ -79,6 +85,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Separate start',
     steps: ['After the release, start the drive by its own key.'],
     must: 'It takes that deliberate act, and the controller shows that it has lost its place in the thread.',
+    saw: 'it took a separate start',
     fault: 'It carries on by itself in the middle of a thread.',
     why: 'A drive that carries on moves while you lean in, and cuts a second groove.',
   },
@@ -86,6 +93,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Start held in',
     steps: ['Stop pressed. Hold the start key in, then release the stop.'],
     must: 'No start, until the key is let go and pressed again.',
+    saw: 'a start key held in started nothing',
     fault: 'It starts.',
     why: 'A start key that sticks must not turn the release into a start.',
   },
@@ -96,6 +104,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'Hands clear. The helper restores it.',
     ],
     must: 'No motion until you start it on purpose. On that start a stepper may snap by up to two full steps.',
+    saw: 'returning power started nothing',
     fault: 'The screw jumps, or follows the spindle.',
     why: 'Power comes back when nobody expects it, with the nut as it was left.',
   },
@@ -103,6 +112,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Short interruption',
     steps: ['While the screw moves, the helper interrupts the power for 0.1 to 1 second.'],
     must: 'It stops, and stays stopped.',
+    saw: 'it stayed stopped after an interruption',
     fault: 'It starts again by itself.',
     why: 'A dip can drop one contactor and not the other.',
   },
@@ -113,6 +123,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'Each wire in turn.',
     ],
     must: 'It can’t be started with any one of them open.',
+    saw: 'it can’t be started with a wire open',
     fault: 'It starts with a wire open.',
     why: 'Wires break. A stop has to be the state that is left when they do.',
   },
@@ -123,6 +134,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'A stop circuit that carries {mains} voltage isn’t tested so: record that there is none to test.',
     ],
     must: 'It stops or a fuse goes; at the latest the next start is refused.',
+    saw: 'a shorted wire was noticed',
     fault: 'Nothing shows it, and the button no longer stops.',
     why: 'A chafed cable bridges the button: pressed, it then does nothing.',
   },
@@ -132,6 +144,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'Power off and locked: bridge the contact of one channel. Power on, press and release the stop, try to start.',
     ],
     must: 'The start is refused. Take the bridge out.',
+    saw: 'a bridged channel refused the start',
     fault: 'It starts.',
     why: 'Two channels are worth no more than one where nothing compares them.',
   },
@@ -141,6 +154,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'While the screw follows, open the encoder’s signals by a switch fitted for it: A, B, and each half of a pair.',
     ],
     must: 'The drive stops or gives an alarm within its limit; the spindle stops if it is built so.',
+    saw: 'it stopped when the encoder was lost',
     fault: 'It runs on, or the screw swings to and fro.',
     why: 'A broken signal looks like a spindle that stands or trembles.',
   },
@@ -148,6 +162,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Alarm of the drive',
     steps: ['While it moves, open the alarm contact of the drive by a switch fitted for it.'],
     must: 'The spindle stops, or an alarm is seen or heard.',
+    saw: 'the drive’s alarm was noticed',
     fault: 'Nothing tells of it.',
     why: 'A drive that gave up leaves the tool standing in a turning groove.',
   },
@@ -158,6 +173,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'Press the stop.',
     ],
     must: 'It stops all the same.',
+    saw: 'it stopped with the controller frozen',
     fault: 'It needs the program to stop.',
     why: 'Programs hang. A stop in software alone is a convenience.',
   },
@@ -165,6 +181,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Spindle on, drive off',
     steps: ['Drive off, nut closed, no tool near the work. Start the spindle slowly.'],
     must: 'The spindle refuses to start, or a clear warning says that the carriage won’t follow.',
+    saw: 'with the drive off the spindle refused or warned',
     fault: 'It runs, and nothing tells you.',
     why: 'With no gear train left the carriage stands still: a tool in a groove is broken.',
   },
@@ -172,6 +189,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Reversed while running',
     steps: ['Lowest speed: put the spindle into reverse while it runs, as the lathe allows it.'],
     must: 'The screw follows, or the drive trips. Nothing runs away.',
+    saw: 'it followed or tripped when reversed',
     fault: 'Steps are lost and nothing tells of it.',
     why: 'The hardest thing that a spindle can ask of the drive.',
   },
@@ -179,6 +197,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Limit of the carriage',
     steps: ['At thread speed let the carriage run into its set limit or carriage stop, in air. Ten times.'],
     must: 'It stops in time each time.',
+    saw: 'it stopped in time at its limit',
     fault: 'It overruns once.',
     why: 'It spares shoulder and chuck. It protects no person, and stands for no stop.',
   },
@@ -188,6 +207,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'Power off and locked: open the feedback of a contactor, as if it had welded. Power on and try to start.',
     ],
     must: 'The start is refused. Close it again.',
+    saw: 'an open feedback refused the start',
     fault: 'It starts.',
     why: 'A welded contactor has to be noticed before the other one welds.',
   },
@@ -197,6 +217,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
       'Main switch off, lock on it. Wait as long as the maker says, then prove that there is no voltage at the drive.',
     ],
     must: 'No voltage, and the time its capacitors take is known and written on the box.',
+    saw: 'nothing was live, locked off',
     fault: 'Anything is live.',
     why: 'The stop is no isolation. Whoever works on the machine relies on this switch.',
   },
@@ -204,6 +225,7 @@ export const stopTestText: Readonly<Record<StopTestId, StopTestWords>> = {
     title: 'Within reach',
     steps: ['Stand as you do when threading. Reach for the stop with either hand.'],
     must: 'Either hand reaches it within half a metre, not across the chuck. Red on yellow, nothing in front of it.',
+    saw: 'either hand reaches it',
     fault: 'A hand doesn’t, or has to pass the chuck.',
     why: 'It is pressed by a startled hand.',
   },
@@ -280,11 +302,14 @@ export const refusalText: Readonly<Record<StopRefusal, string>> = {
   'not-lacking': 'This test applies here.',
 };
 
-const SEEN_TEXT: Readonly<Record<Seen, string>> = {
-  'as-said': 'You recorded that it did as it must',
-  'not-as-said': 'You recorded that it did not do as it must',
-  'none-here': 'You recorded that there is nothing of the kind here',
+const SEEN_TEXT: Readonly<Record<Exclude<Seen, 'as-said'>, string>> = {
+  'not-as-said': 'it was not as it must be',
+  'none-here': 'there is nothing of the kind here',
 };
+
+/** What a person saw of a test, and when. The app's own voice says no more. */
+export const recordedText = (test: StopTestId, seen: Seen, day: string): string =>
+  `You recorded that ${seen === 'as-said' ? stopTestText[test].saw : SEEN_TEXT[seen]}, ${day}. The app did not see it.`;
 
 export const stopsText = {
   title: 'Stop tests',
@@ -305,7 +330,6 @@ export const stopsText = {
   lapsed: (why: string): string => `Lapsed: ${why}`,
   notHere: (why: string): string => `Doesn’t apply: ${why}`,
   maybe: (field: string): string => `Not known whether it applies: ${field}`,
-  recorded: (seen: Seen, day: string): string => `${SEEN_TEXT[seen]}, ${day}. The app did not see it.`,
   further: (distance: string, room: string): string =>
     `You recorded ${distance}: further than the ${room} of room there is`,
   repeated: (day: string): string =>

@@ -1,18 +1,18 @@
 import type { StandingName } from '../../elements/standing';
 import { NOW_STANDING, SEEN, type Seen, type StopNow } from '../../core/prove/stops';
-import type { TestRecord } from '../../core/context';
+import type { StopTestId, TestRecord } from '../../core/context';
 import { lapseText } from '../../text/checks';
 import { fieldText } from '../../text/machine';
 import { statedText } from '../../text/numbers';
 import { dayText } from '../../text/records';
-import { notHereText, stopsText as t } from '../../text/stops';
+import { notHereText, recordedText, stopsText as t } from '../../text/stops';
 
 const seenOf = (r: TestRecord): Seen => (r.choices[SEEN] as Seen | undefined) ?? 'not-as-said';
 
 /** What a person recorded, with how far it went where that was measured. */
 export const recordText = (r: TestRecord): string => {
   const { distance } = r.readings;
-  return `${t.recorded(seenOf(r), dayText(r.at))}${distance ? ` ${t.distance}: ${statedText(distance)}` : ''}`;
+  return `${recordedText(r.test as StopTestId, seenOf(r), dayText(r.at))}${distance ? ` ${t.distance}: ${statedText(distance)}` : ''}`;
 };
 
 const wordOf = (now: StopNow): string => {

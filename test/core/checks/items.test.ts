@@ -54,6 +54,7 @@ const LIST: Readonly<Record<string, readonly ItemId[]>> = {
   internal: ['bar-reach', 'retract-way'],
   'before gauging': ['gauging-clean'],
   'separate start': ['stop-restart'],
+  'the whole protocol of the stop': ['stop-tests'],
 };
 
 describe('the list of checks', () => {

@@ -6,11 +6,20 @@ import {
   type Item,
   type ItemId,
 } from '../../../src/core/checks';
-import type { CheckRecord, Context, EventKind, Inputs } from '../../../src/core/context';
+import {
+  STOP_TESTS,
+  type CheckRecord,
+  type Context,
+  type EventKind,
+  type Inputs,
+  type StopTestId,
+  type TestRecord,
+} from '../../../src/core/context';
 import { figuresFor, type Sheet } from '../../../src/core/figures';
 import { blankJob, type Job } from '../../../src/core/job';
 import { type MachineProfile } from '../../../src/core/machine';
 import { EXAMPLES } from '../../../src/core/machine/examples';
+import { makeStopTest, stopTestById, type Seen } from '../../../src/core/prove/stops';
 import { read, stated, type Ratio, type Stated, type Unit } from '../../../src/core/quantity';
 
 export const HOUR = 3_600_000;
@@ -28,6 +37,37 @@ export interface Parts {
   readonly job?: Partial<Job>;
   readonly context?: Partial<Context>;
 }
+
+/** Heron, its stop as the example describes it, and M10 coarse; ten days before NOON. */
+const BEFORE: Inputs = {
+  machine: EXAMPLES.heron(),
+  job: { ...blankJob(), thread: { kind: 'catalogue', id: 'iso-coarse:M10' }, room: is('4', 'mm') },
+  context: {
+    now: NOON - 240 * HOUR,
+    day: '2026-04-23',
+    hours: 90,
+    records: [],
+    events: [],
+    cuttingSince: null,
+    cuttingDay: null,
+  },
+};
+
+/** One test of the stop as a person records it. */
+export const stopRecord = (
+  id: StopTestId,
+  inputs: Inputs = BEFORE,
+  seen: Seen = 'as-said',
+  distance: Stated | null = is('2', 'mm'),
+): TestRecord => {
+  const test = stopTestById(id);
+  const made = test && makeStopTest(test, inputs, `${id}-${inputs.context.now}`, seen, distance);
+  if (!made?.ok) throw new Error(`${id}: ${made?.refusal}`);
+  return made.record;
+};
+
+/** The whole protocol, done ten days ago: what is due each day is due again. */
+export const STOPS_DONE: readonly TestRecord[] = STOP_TESTS.map((id) => stopRecord(id));
 
 /** Heron, M10 coarse, 160 rpm, 4 mm of stopping room: everything known, everything within. */
 export const inputsOf = (parts: Parts = {}): Inputs => ({
@@ -49,6 +89,7 @@ export const inputsOf = (parts: Parts = {}): Inputs => ({
     events: [],
     cuttingSince: null,
     cuttingDay: null,
+    tests: STOPS_DONE,
     ...parts.context,
   },
 });

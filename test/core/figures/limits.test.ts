@@ -11,6 +11,7 @@ import {
 } from '../../../src/core/figures';
 import { snapshot, type CheckRecord } from '../../../src/core/context';
 import { FIELD_NAMES, FIELDS, type FieldName, type MachineProfile } from '../../../src/core/machine';
+import { ARRANGEMENT } from '../../../src/core/prove/stops';
 import { ratio } from '../../../src/core/quantity';
 import { is, pitchJob, PROFILE_A, QUIET, rpm, sheet } from './support';
 
@@ -157,12 +158,13 @@ describe('what is not known', () => {
   const NO_LIMIT_TOO = ['dialLines', 'overload', 'ratioHeld', 'ratioTopMax', 'ratioBottomMax'];
   // A servo's, or a way that does as well as the motor's data.
   const NO_LIMIT_EITHER = [
-    ...['backlash', 'chuckMount', 'stopCuts', 'motorPeak', 'torqueCurve'],
+    ...['backlash', 'chuckMount', 'motorPeak', 'torqueCurve'],
     ...['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits', 'coast'],
   ];
+  const NO_LIMIT_OF_STOP: readonly FieldName[] = ARRANGEMENT;
   const GEARS = FIELD_NAMES.filter((f) => ['gears', 'dials'].includes(FIELDS[f].group));
   const limited = FIELD_NAMES.filter(
-    (f) => ![...NO_LIMIT, ...NO_LIMIT_TOO, ...NO_LIMIT_EITHER, ...GEARS].includes(f),
+    (f) => ![...NO_LIMIT, ...NO_LIMIT_TOO, ...NO_LIMIT_EITHER, ...NO_LIMIT_OF_STOP, ...GEARS].includes(f),
   );
   it.each(limited.filter((f) => FIELD_NAMES.includes(f) && PROFILE_A[f] !== undefined))(
     'without %s the highest speed for the job is not known, or it is said why it is',

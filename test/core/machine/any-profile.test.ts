@@ -150,7 +150,13 @@ describe('which fields are asked', () => {
   const asked = (over: Partial<MachineProfile>) =>
     FIELD_NAMES.filter((f) => !isAsked(f, { ...blank, ...over }));
 
-  const rare: readonly FieldName[] = ['servoEncoder', 'servoGearMax', 'ratioDigits', 'ratioBits'];
+  const rare: readonly FieldName[] = [
+    'servoEncoder',
+    'servoGearMax',
+    'ratioDigits',
+    'ratioBits',
+    'enableOpen',
+  ];
   const idle = (over: Partial<MachineProfile>) => asked(over).filter((f) => !rare.includes(f));
 
   it('all of them while nothing is known, but for what one rare form alone needs', () => {
@@ -175,13 +181,14 @@ describe('which fields are asked', () => {
     expect(idle({ spindleDrive: 'speeds' })).toEqual(['spindleMin', 'spindleMax']);
     expect(idle({ ratioHeld: 'other' })).toEqual(['ratioTopMax', 'ratioBottomMax']);
     expect(idle({ quickBox: 'none' })).toEqual(['boxTable']);
+    expect(idle({ stopCuts: 'power-both' })).toEqual(['stopSpindle']);
   });
   it('of the two kinds of drive only the machine’s own', () => {
     const gears = FIELD_NAMES.filter((f) => FIELDS[f].group === 'gears');
     expect(gears.length).toBe(13);
     expect(idle({ driveKind: 'electronic' })).toEqual(gears);
     const other = asked({ driveKind: 'change-gears' });
-    expect(other.length).toBe(43);
+    expect(other.length).toBe(45);
     expect(other).toContain('encoderLines');
     expect(other).toContain('ratioBottomMax');
     expect(other.filter((f) => f === 'screwPitch' || f === 'overload' || f === 'dialTeeth')).toEqual([]);
@@ -189,6 +196,7 @@ describe('which fields are asked', () => {
   it('what one rare form alone needs, once that form is chosen', () => {
     const shown = (over: Partial<MachineProfile>) => rare.filter((f) => isAsked(f, { ...blank, ...over }));
     expect(shown({ motorKind: 'servo' })).toEqual(['servoEncoder', 'servoGearMax']);
+    expect(shown({ stopCuts: 'enable' })).toEqual(['enableOpen']);
     expect(shown({ ratioHeld: 'decimal' })).toEqual(['ratioDigits']);
     expect(shown({ ratioHeld: 'fixed-rounded' })).toEqual(['ratioBits']);
     expect(shown({ ratioHeld: 'fixed-truncated' })).toEqual(['ratioBits']);

@@ -61,7 +61,7 @@ describe('a profile on the disk', () => {
         ([k]) => beforeItExisted(k as FieldName) === undefined,
       ),
     );
-    expect(Object.keys(old).length).toBe(FIELD_NAMES.length - 42);
+    expect(Object.keys(old).length).toBe(FIELD_NAMES.length - 51);
     const read = readProfile(JSON.parse(JSON.stringify(old)));
     expect(read?.unreadable).toEqual([]);
     const later = FIELD_NAMES.filter((f) => beforeItExisted(f) === null);
