@@ -330,6 +330,7 @@ export const stopsText = {
   lapsed: (why: string): string => `Lapsed: ${why}`,
   notHere: (why: string): string => `Doesn’t apply: ${why}`,
   maybe: (field: string): string => `Not known whether it applies: ${field}`,
+  tooFar: 'further than there was room for',
   further: (distance: string, room: string): string =>
     `You recorded ${distance}: further than the ${room} of room there is`,
   repeated: (day: string): string =>

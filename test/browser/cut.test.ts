@@ -5,6 +5,7 @@ import { DIST } from './support/builds';
 import { pageFaults } from './support/faults';
 import { Phone } from './support/phone';
 import { answerChecks, chooseM10, enter, takeExample } from './support/screens';
+import { stopsTested } from './support/stops';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let phone: Phone;
@@ -134,6 +135,7 @@ describe('from blank to gauge, with no network', () => {
       try {
         await other.controlled();
         await takeExample(own);
+        await stopsTested(own);
         await own.place('Machine');
         await own.link('Settings, cautions and log');
         await own.sees('Ready offline');

@@ -3,6 +3,7 @@ import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
 import { Phone } from './support/phone';
 import { enterProfileA } from './support/profile-a';
+import { stopsTested } from './support/stops';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let phone: Phone;
@@ -161,6 +162,7 @@ describe('the checks', () => {
     await person.types('4', 'mm');
     await person.key(/^160/);
     await person.reads('OK at 160 rpm');
+    await stopsTested(person);
     await person.place('Checks');
 
     // A first "not OK" stays, whatever else is answered.

@@ -9,10 +9,14 @@ import { notHereText, recordedText, stopsText as t } from '../../text/stops';
 
 const seenOf = (r: TestRecord): Seen => (r.choices[SEEN] as Seen | undefined) ?? 'not-as-said';
 
-/** What a person recorded, with how far it went where that was measured. */
+/** What a person recorded, with how far it went where that was measured, and whether there was room for it. */
 export const recordText = (r: TestRecord): string => {
+  const seen = seenOf(r);
+  const said = recordedText(r.test as StopTestId, seen, dayText(r.at));
   const { distance } = r.readings;
-  return `${recordedText(r.test as StopTestId, seenOf(r), dayText(r.at))}${distance ? ` ${t.distance}: ${statedText(distance)}` : ''}`;
+  if (!distance) return said;
+  const far = r.result === 'failed' && seen === 'as-said' ? `, ${t.tooFar}` : '';
+  return `${said} ${t.distance}: ${statedText(distance)}${far}.`;
 };
 
 const wordOf = (now: StopNow): string => {

@@ -1,5 +1,6 @@
 import { expect } from 'vitest';
 import type { Person } from './app';
+import { stopsTested } from './stops';
 
 /** Called on each screen and state that the walk comes to. */
 export type Visit = (name: string) => Promise<void>;
@@ -290,6 +291,7 @@ export const answerChecks = async (person: Person, until: RegExp): Promise<strin
 
 /** From the end of the walk: all checks recorded, the cut begun, its own checks, the cut ended. */
 export const everyCutScreen = async (person: Person, visit: Visit): Promise<void> => {
+  await stopsTested(person);
   await person.place('Checks');
   await answerChecks(person, /^All checks recorded/);
   await visit('checks, all recorded');
