@@ -4,7 +4,7 @@ import { css } from 'lit';
 export const testSheet = css`
   a.line {
     display: grid;
-    grid-template-columns: 2.2rem 1fr;
+    grid-template-columns: 2.6rem 1fr;
     align-content: center;
     gap: 2px 0;
     color: inherit;

@@ -269,11 +269,10 @@ export const arrangementText: Readonly<Record<ArrangementCode, string>> = {
   'channel-missing': 'Two channels are compared, but the button opens one contact only.',
 };
 
-export const severityText: Readonly<Record<Severity, string>> = {
-  cannot: 'What it can’t do',
-  unknown: 'Not known',
+export const severityText: Readonly<Record<Exclude<Severity, 'unknown'>, string>> = {
+  cannot: 'Why it is no emergency stop',
   weak: 'Weak points',
-  can: 'What it can do',
+  can: 'What it does',
 };
 
 export const sourceText: Readonly<Record<StopSource, string>> = {
@@ -307,9 +306,9 @@ const SEEN_TEXT: Readonly<Record<Exclude<Seen, 'as-said'>, string>> = {
   'none-here': 'there is nothing of the kind here',
 };
 
-/** What a person saw of a test, and when. The app's own voice says no more. */
+/** What a person saw of a test, and when; beside it stands that the app did not see it. */
 export const recordedText = (test: StopTestId, seen: Seen, day: string): string =>
-  `You recorded that ${seen === 'as-said' ? stopTestText[test].saw : SEEN_TEXT[seen]}, ${day}. The app did not see it.`;
+  `You recorded that ${seen === 'as-said' ? stopTestText[test].saw : SEEN_TEXT[seen]}, ${day}`;
 
 export const stopsText = {
   title: 'Stop tests',
@@ -319,7 +318,8 @@ export const stopsText = {
     'Local rules, the lathe’s maker and people competent in such circuits decide. A stop adds to guards and to a main switch that can be locked off; it replaces neither (ISO 13850, ISO 14118). Clause numbers partly from memory: look them up.',
   faultFirst: 'What is not as said: stop using the machine until it is put right and tested anew.',
   arrangement: 'How the stop is arranged',
-  described: 'As you described it. It judges the description, not the wiring.',
+  entered: 'As you described it',
+  described: 'This judges the description, not the wiring.',
   over: 'No emergency stop as described',
   unknown: 'Not all entered',
   near: 'Weak points',
@@ -333,8 +333,8 @@ export const stopsText = {
   tooFar: 'further than there was room for',
   further: (distance: string, room: string): string =>
     `You recorded ${distance}: further than the ${room} of room there is`,
-  repeated: (day: string): string =>
-    `Repeated among the checks, you recorded ${day}. The app did not see it.`,
+  notSeen: 'The app did not see it.',
+  repeated: (day: string): string => `Repeated among the checks, you recorded ${day}`,
   notOk: (day: string): string => `You recorded it as not OK among the checks, ${day}`,
   daily:
     'Due each day, or before each threading session; after work on wiring, firmware or drive; each half year.',

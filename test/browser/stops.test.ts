@@ -62,11 +62,12 @@ describe('stop tests', () => {
     await person.link(/^Starting again/);
     await person.key(/^The release alone/);
     await person.reads(
-      'What it can’t do Starts on the release. It may only permit a start. ISO 13850:2015, 4.3',
+      'Why it is no emergency stop Starts on the release. It may only permit a start. ISO 13850:2015, 4.3',
     );
     await person.link(/^The stop button cuts/);
     await person.key(/^The drive’s enable only/);
-    await person.reads('Not known Enable input left open The stop and the spindle');
+    await person.reads('Enable input left open ? Not known');
+    await person.reads('The stop and the spindle ? Not known');
     expect(await pageFaults(phone.page, 'arrangement, inadequate')).toEqual([]);
     await person.link(/^Enable input left open/);
     await person.key(/^It is enabled/);
@@ -101,7 +102,7 @@ describe('stop tests', () => {
     await person.reads('Stopping room of this job: 4 mm');
     await person.key('SEEN AS SAID');
     await person.reads('You recorded that carriage and spindle stopped');
-    await person.reads('How far it went: 5 mm, further than there was room for.');
+    await person.reads('How far it went: 5 mm, further than there was room for');
     await at('#/checks/item/stop-tests');
     await person.reads('Too much You recorded that a test of the stop was not as it must be.');
     await at('#/machine/stops/stop-press-moving');

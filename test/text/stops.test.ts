@@ -56,7 +56,7 @@ describe('the words of the stop tests', () => {
       expect(s).not.toMatch(/\b(passed|passes|stop works)\b/i);
     }
     expect(recordedText('stop-press-moving', 'as-said', '3 May 2026')).toBe(
-      'You recorded that carriage and spindle stopped, 3 May 2026. The app did not see it.',
+      'You recorded that carriage and spindle stopped, 3 May 2026',
     );
     const f = {
       standing: 'within',

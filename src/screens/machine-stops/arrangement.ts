@@ -6,21 +6,18 @@ import { choiceLabel, fieldText, machineText } from '../../text/machine';
 import { arrangementText, severityText, sourceText, stopsText as t } from '../../text/stops';
 import type { App } from '../../state';
 
-const SEVERITIES: readonly Severity[] = ['cannot', 'unknown', 'weak', 'can'];
-
-const judged = ({ findings }: StopsNow, severity: Severity) => {
+const judged = ({ findings }: StopsNow, severity: Exclude<Severity, 'unknown'>) => {
   const all = findings.filter((f) => f.severity === severity);
   const standing = SEVERITY_STANDING[severity];
   if (all.length === 0) return nothing;
   return html`<h2 class=${standing}>${standingMark(standing)} ${severityText[severity]}</h2>
     <ul>
-      ${all.map((f) =>
-        severity === 'unknown'
-          ? html`<li>${fieldText[f.field].label}</li>`
-          : html`<li>
-              ${arrangementText[f.code]}
-              ${f.sources.length > 0 ? html`<small>${f.sources.map((s) => sourceText[s]).join('; ')}</small>` : nothing}
-            </li>`,
+      ${all.map(
+        (f) =>
+          html`<li>
+            ${arrangementText[f.code]}
+            ${f.sources.length > 0 ? html`<small>${f.sources.map((x) => sourceText[x]).join('; ')}</small>` : nothing}
+          </li>`,
       )}
     </ul>`;
 };
@@ -33,6 +30,8 @@ export const arrangementPage = (app: App, stops: StopsNow) => {
     <p class=${stops.arrangement}>
       ${standingMark(stops.arrangement)} <strong>${t[stops.arrangement]}.</strong> ${t.described}
     </p>
+    ${judged(stops, 'cannot')} ${judged(stops, 'weak')}
+    <h2>${t.entered}</h2>
     <div>
       ${ARRANGEMENT.filter((f) => isAsked(f, m)).map((f) => {
         const value = m[f];
@@ -44,7 +43,7 @@ export const arrangementPage = (app: App, stops: StopsNow) => {
         </a>`;
       })}
     </div>
-    ${SEVERITIES.map((s) => judged(stops, s))}
+    ${judged(stops, 'can')}
     <p class="note">${t.defer}</p>
     <a class="key" href="#/machine/stops">${t.list}</a>`;
 };

@@ -16,7 +16,7 @@ export const recordText = (r: TestRecord): string => {
   const { distance } = r.readings;
   if (!distance) return said;
   const far = r.result === 'failed' && seen === 'as-said' ? `, ${t.tooFar}` : '';
-  return `${said} ${t.distance}: ${statedText(distance)}${far}.`;
+  return `${said}. ${t.distance}: ${statedText(distance)}${far}`;
 };
 
 const wordOf = (now: StopNow): string => {

@@ -36,11 +36,8 @@ export class StopsScreen extends ScreenElement<App> {
     testSheet,
     css`
       .entry {
-        display: flex;
-        flex-wrap: wrap;
-        align-items: center;
-        justify-content: space-between;
-        gap: 0 1rem;
+        display: grid;
+        align-content: center;
         color: inherit;
         text-decoration: none;
         min-block-size: 64px;
@@ -62,6 +59,9 @@ export class StopsScreen extends ScreenElement<App> {
       }
       .answers .key {
         min-block-size: 88px;
+      }
+      .answers .solid,
+      .answers .stop {
         font-size: var(--t-figure);
       }
       /* A second tap meant for the answer must not record it twice. */
@@ -84,7 +84,7 @@ export class StopsScreen extends ScreenElement<App> {
 
   private list() {
     const stops = stopsNow(this.app.inputs);
-    const { arrangement, dueCount } = stops;
+    const { arrangement, due } = stops;
     return html`<h1>${t.title}</h1>
       <p>${t.intro}</p>
       <p class="over"><strong>${t.faultFirst}</strong></p>
@@ -92,7 +92,7 @@ export class StopsScreen extends ScreenElement<App> {
         <strong aria-hidden="true">${standingMark(arrangement)}</strong><strong>${t.arrangement}</strong>
         <small class=${arrangement}>${t[arrangement]}</small>
       </a>
-      <h2>${dueCount > 0 ? t.due(dueCount) : t.noneDue}</h2>
+      <h2>${due.length > 0 ? t.due(due.length) : t.noneDue}</h2>
       <div>
         ${stops.tests.map(({ test, now }) => {
           const { word, standing } = nowText(now);
@@ -149,13 +149,15 @@ export class StopsScreen extends ScreenElement<App> {
     const all = this.app.records.tests.filter((r) => r.test === test.id).reverse();
     if (all.length === 0) return nothing;
     return html`<h2>${t.earlier}</h2>
-      ${all.map((r) => html`<p class="hair">${recordText(r)}</p>`)}`;
+      ${all.map((r) => html`<p class="hair">${recordText(r)}.</p>`)}`;
   }
 
   private next(test: StopTest) {
     const { due } = stopsNow(this.app.inputs);
-    return due && due.id !== test.id
-      ? html`<a class="key" href="#/machine/stops/${due.id}">${t.next(stopTestText[due.id].title)}</a>`
+    const others = due.filter((d) => d.id !== test.id);
+    const next = others.find((d) => d.number > test.number) ?? others[0];
+    return next
+      ? html`<a class="key" href="#/machine/stops/${next.id}">${t.next(stopTestText[next.id].title)}</a>`
       : nothing;
   }
 
@@ -166,7 +168,8 @@ export class StopsScreen extends ScreenElement<App> {
     const applies = appliesTo(test, inputs.machine);
     return html`<h1>${say.title}</h1>
       <p class=${standing ?? 'note'}>
-        ${standing ? standingMark(standing) : nothing} <strong>${word}</strong>
+        ${standing ? standingMark(standing) : nothing}
+        <strong>${word}.</strong> ${standing && standing !== 'unknown' ? t.notSeen : ''}
       </p>
       ${
         applies.code === 'not-known'

@@ -37,9 +37,8 @@ export interface StopsNow {
   /** Of the arrangement, and of all together: the gravest of each, over before unknown. */
   readonly arrangement: Standing;
   readonly standing: Standing;
-  /** The first one due in the order of the protocol, and how many are. */
-  readonly due: StopTest | null;
-  readonly dueCount: number;
+  /** Those to be done, in the order of the protocol. */
+  readonly due: readonly StopTest[];
 }
 
 const GRAVEST: readonly Standing[] = ['over', 'unknown', 'near'];
@@ -60,7 +59,6 @@ export const stopsNow = (inputs: Inputs): StopsNow => {
     tests,
     arrangement,
     standing: gravest([arrangement, ...tests.map((t) => t.standing)]),
-    due: due[0] ?? null,
-    dueCount: due.length,
+    due,
   };
 };
