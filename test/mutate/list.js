@@ -437,4 +437,28 @@ export const MUTATIONS = [
     find: 'gain(b, part) > gain(a, part)',
     change: 'gain(b, part) < gain(a, part)',
   },
+  {
+    name: 'a drive that follows a coasting spindle is category 1',
+    file: 'prove/stops/arrangement.ts',
+    find: "m.spindleRests !== 'brake')",
+    change: 'm.spindleRests === null)',
+  },
+  {
+    name: 'a daily check stands for a test of the stop that was never made',
+    file: 'prove/stops/now.ts',
+    find: "if (own?.result !== 'passed') return null;",
+    change: "if (!own) return { code: 'repeated', at: check.at };",
+  },
+  {
+    name: 'a distance without a room to hold it against passes',
+    file: 'prove/stops/record.ts',
+    find: "if (!room) return { ok: false, refusal: 'room-not-known' };",
+    change: '',
+  },
+  {
+    name: 'a stop test that failed leaves the stop not known',
+    file: 'prove/stops/standing.ts',
+    find: "  failed: 'over',",
+    change: "  failed: 'unknown',",
+  },
 ];
