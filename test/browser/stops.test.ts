@@ -156,6 +156,7 @@ describe('stop tests', () => {
   it('outlive a phone that dies', async () => {
     await phone.kill();
     await phone.start();
+    await person.sees('Does the stop stay in?');
     await at('#/machine/stops');
     await person.reads('No test due');
     await person.reads('20 Within reach You recorded that either hand reaches it');
