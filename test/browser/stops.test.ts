@@ -4,7 +4,10 @@ import { Person } from './support/app';
 import { DIST } from './support/builds';
 import { pageFaults } from './support/faults';
 import { Phone } from './support/phone';
+import { sideways } from './support/axe';
 import { chooseM10, enter, takeExample } from './support/screens';
+import { textFaults, textSize } from './support/text';
+import { unroll } from './support/touch';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let phone: Phone;
@@ -178,6 +181,19 @@ describe('stop tests', () => {
     await at('#/machine/stops');
     await person.reads('20 Within reach Lapsed: Wiring was changed since');
     expect(await pageFaults(phone.page, 'stop tests, lapsed')).toEqual([]);
+  });
+
+  it('hold text of twice the size', async () => {
+    const { page } = phone;
+    for (const hash of ['', '/how', '/stop-press-moving', '/stop-wire-short']) {
+      await at(`#/machine/stops${hash}`);
+      await person.reads(hash.startsWith('/stop-') ? 'SEEN AS SAID' : 'Clause numbers partly from memory');
+      await textSize(page, 200);
+      await unroll(page);
+      expect([hash, await textFaults(page), await sideways(page)]).toEqual([hash, [], 0]);
+      await textSize(page, 100);
+      await page.setViewportSize({ width: 390, height: 844 });
+    }
     expect(phone.watch.problems).toEqual([]);
   });
 });
