@@ -3,7 +3,7 @@ import { STOP_TESTS } from '../../src/core/context';
 import { ARRANGEMENT, ARRANGEMENT_CODES, SOURCES, STOP_PROTOCOL } from '../../src/core/prove/stops';
 import { FIELDS } from '../../src/core/machine';
 import { choiceLabel, fieldText } from '../../src/text/machine';
-import { tradeText } from '../../src/text/prove';
+import { trade } from '../../src/text/prove';
 import {
   arrangementText,
   notHereText,
@@ -70,14 +70,12 @@ describe('the words of the stop tests', () => {
 
   it('put isolating, hands, helper and low voltage where they belong', () => {
     expect(stopCautionText['isolate-spindle']).toMatch(/Isolate the spindle’s motor/);
-    expect(tradeText(stopCautionText['extra-low'])).toBe(
+    expect(trade(stopCautionText['extra-low'])).toBe(
       'Extra-low-voltage circuits alone. Never mains voltage.',
     );
     setWords('us');
-    expect(tradeText(stopCautionText['extra-low'])).toBe(
-      'Extra-low-voltage circuits alone. Never line voltage.',
-    );
-    expect(stopTestText['stop-wire-short'].steps.map(tradeText).join(' ')).toMatch(/to ground.*line voltage/);
-    for (const s of ALL) expect(tradeText(s)).not.toMatch(/[{}]/);
+    expect(trade(stopCautionText['extra-low'])).toBe('Extra-low-voltage circuits alone. Never line voltage.');
+    expect(stopTestText['stop-wire-short'].steps.map(trade).join(' ')).toMatch(/to ground.*line voltage/);
+    for (const s of ALL) expect(trade(s)).not.toMatch(/[{}]/);
   });
 });

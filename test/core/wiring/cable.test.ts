@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { withField } from '../../../src/core/machine';
+import { withFields } from '../../../src/core/machine';
 import { EXAMPLES } from '../../../src/core/machine/examples';
 import { ratio } from '../../../src/core/quantity';
 import {
@@ -88,8 +88,8 @@ describe('gap between edges on a machine', () => {
     expect(gap?.sure).toBe(true);
   });
   it('isn’t known without lines; without the phase error 17.86 µs at best', () => {
-    expect(edgeGapOf(withField(heron, 'encoderLines', null), ratio(700))).toBeNull();
-    const gap = edgeGapOf(withField(heron, 'encoderPhaseError', null), ratio(700));
+    expect(edgeGapOf(withFields(heron, { encoderLines: null }), ratio(700))).toBeNull();
+    const gap = edgeGapOf(withFields(heron, { encoderPhaseError: null }), ratio(700));
     expect(gap?.least).toBeCloseTo(1 / 56_000, 12);
     expect(gap?.sure).toBe(false);
   });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blankProfile, withField, type MachineProfile } from '../../../src/core/machine';
+import { blankProfile, withFields, type MachineProfile } from '../../../src/core/machine';
 import { EXAMPLES } from '../../../src/core/machine/examples';
 import { inBase, ratio, read, stated, toNumber, type Unit } from '../../../src/core/quantity';
 import {
@@ -75,7 +75,7 @@ describe('every calculation', () => {
         lacking,
         fc.constantFrom(...OUTPUTS),
         (entered, id, f, o) => {
-          const profile = withField(plain, f, f === 'notes' ? '' : null);
+          const profile = withFields(plain, { [f]: f === 'notes' ? '' : null });
           const worked = work(id, entered, {
             profile,
             output: o,
@@ -124,7 +124,7 @@ describe('open collector at 1024 lines and 2000 rpm: 7.3 µs between edges (work
   });
 
   it('without the phase error: too long for the best encoder is over, else not known', () => {
-    const profile = withField(plain, 'encoderPhaseError', null);
+    const profile = withFields(plain, { encoderPhaseError: null });
     const at = (pullUp: string) => work('pull-up', { ...rest, pullUp }, { rpm: 2000, profile });
     expect(at('4.7 kohm').line('delay')?.standing).toBe('over');
     expect(at('1 kohm').line('delay')?.standing).toBe('unknown');
