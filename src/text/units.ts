@@ -7,6 +7,8 @@ export const unitLabel: Record<ShownUnit, string> = {
   mm: 'mm',
   in: 'in',
   um: 'µm',
+  m: 'm',
+  ft: 'ft',
   tpi: 'tpi',
   module: 'module',
   dp: 'DP',

@@ -12,6 +12,7 @@ export const UNITS = {
   in: { dimension: 'length', factor: MM_PER_INCH },
   um: { dimension: 'length', factor: ratio(1, 1000) },
   m: { dimension: 'length', factor: ratio(1000) },
+  ft: { dimension: 'length', factor: ratio(1524, 5) },
   mm2: { dimension: 'area', factor: ratio(1) },
   tpi: { dimension: 'length', factor: MM_PER_INCH, reciprocal: true },
   module: { dimension: 'pi-length', factor: ratio(1) },
