@@ -25,6 +25,7 @@ import { Records } from './records';
 import { Readings } from './readings';
 import { Runs } from './runs';
 import { UndoList } from './undo';
+import type { Wiring } from './wiring';
 
 const PERSON = 'person';
 const RECENT = 12;
@@ -43,6 +44,8 @@ export class App extends Emitter {
   readonly own: OwnThreads;
   readonly records: Records;
   readonly runs: Runs;
+  /** Comes after the first paint. */
+  wiring: Wiring | null = null;
   private person: Live<Settings>;
   private channel: BroadcastChannel | null = null;
   private sheetNow: Sheet | null = null;
@@ -128,7 +131,10 @@ export class App extends Emitter {
   async loadRest(): Promise<void> {
     const { restored, durable } = this.storage;
     if (restored && durable) await this.choose(RESTORED, `${restored.at} ${restored.torn}`);
-    await Promise.all([this.undo.load(), this.readings.load()]);
+    const [{ Wiring }] = await Promise.all([import('./wiring'), this.undo.load(), this.readings.load()]);
+    this.wiring = new Wiring(this.storage, () => this.channel?.postMessage('saved'));
+    this.wiring.subscribe(() => this.changed());
+    await this.wiring.open(this.machine?.id ?? null);
     this.changed();
   }
 
@@ -147,12 +153,12 @@ export class App extends Emitter {
     const before = this.machineId;
     await Promise.all([this.person.reload(), this.machines.load(), this.runs.open()]);
     if (this.machineId !== before) return this.openMachine();
-    await Promise.all([this.jobs.current?.reload(), this.records.reload()]);
+    await Promise.all([this.jobs.current?.reload(), this.records.reload(), this.wiring?.reload()]);
   }
 
   private async openMachine(): Promise<void> {
     const id = this.machine?.id ?? null;
-    await Promise.all([this.jobs.open(id), this.records.open(id)]);
+    await Promise.all([this.jobs.open(id), this.records.open(id), this.wiring?.open(id)]);
   }
 
   get settings(): Settings {
@@ -180,13 +186,14 @@ export class App extends Emitter {
       this.person.state,
       ...this.own.states,
       ...this.runs.states,
+      this.wiring?.state,
     ];
     return states.find((s) => s?.kind === 'failed' || s?.kind === 'conflict') ?? { kind: 'saved' };
   }
 
   /** A person has read which fields two tabs changed at once. */
   conflictSeen(): void {
-    for (const live of [this.machine, this.jobs.current, this.person, this.own, this.runs])
+    for (const live of [this.machine, this.jobs.current, this.person, this.own, this.runs, this.wiring])
       live?.conflictSeen();
   }
 
@@ -198,6 +205,7 @@ export class App extends Emitter {
       this.person.flush(),
       this.own.flush(),
       this.runs.flush(),
+      this.wiring?.flush(),
     ]);
   }
 
@@ -407,6 +415,7 @@ export class App extends Emitter {
       return this.readings.restore(entry.readings);
     }
     if (this.machine?.id !== entry.machine) await this.useMachine(entry.machine);
+    if (entry.code === 'wiring') return this.wiring?.restore(entry.before);
     // The whole job: its room and blank were of that thread, and so was the speed that suited them.
     return this.jobs.change(readJob(entry.before));
   }

@@ -30,6 +30,8 @@ export type UndoEntry =
   /** A run that was ended, or put away among the records. */
   | { readonly code: 'run'; readonly run: string; readonly name: string; readonly away: boolean }
   | { readonly code: 'readings'; readonly before: unknown }
+  /** Things of a wiring record as they were; `name`: what was taken out, empty where nothing was. */
+  | { readonly code: 'wiring'; readonly machine: string; readonly name: string; readonly before: unknown }
   | { readonly code: 'wire'; readonly wire: unknown }
   | { readonly code: 'thread'; readonly machine: string; readonly before: unknown }
   | {
@@ -47,6 +49,7 @@ const CODES: Readonly<Record<UndoEntry['code'], true>> = {
   'own-thread': true,
   run: true,
   readings: true,
+  wiring: true,
   wire: true,
   thread: true,
   check: true,

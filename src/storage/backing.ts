@@ -10,6 +10,7 @@ export const STORES = [
   'history',
   'meta',
   'runs',
+  'wiring',
 ] as const;
 export type StoreName = (typeof STORES)[number];
 

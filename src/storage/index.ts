@@ -6,6 +6,7 @@ import type { OwnThread } from '../core/thread';
 import { StorageError, type Backing, type Change, type StorageCode } from './backing';
 import { followed } from './followed';
 import { indexedBacking, type IndexedEvents } from './indexed';
+import type { Codec } from './envelope';
 import { Evidence } from './evidence';
 import { memoryBacking } from './memory';
 import { MIRROR_NAME } from './migrations';
@@ -52,6 +53,8 @@ export interface Storage {
   readonly runs: Versioned<Run>;
   readonly settings: Versioned<Settings>;
   readonly evidence: Evidence;
+  /** Records of a store whose codec comes after the first paint. */
+  readonly later: <T>(store: 'wiring', codec: Codec<T>) => Versioned<T>;
   readonly meta: Meta;
 }
 
@@ -87,6 +90,7 @@ const storageOn = (
     decode: readSettings,
   }),
   evidence: new Evidence(backing),
+  later: (store, codec) => new Versioned(backing, store, codec),
   meta: new Meta(backing),
 });
 

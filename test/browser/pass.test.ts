@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
@@ -8,6 +7,7 @@ import { pageFaults } from './support/faults';
 import { Finger } from './support/finger';
 import { Phone } from './support/phone';
 import { beginRun, takenNow, takeOnAndOn } from './support/run';
+import { putSaved, readDatabase, readSaved } from './support/saved';
 import { chooseM10, enter, takeExample } from './support/screens';
 import { glimpse } from './support/shots';
 
@@ -358,57 +358,16 @@ describe('a phone that is full', () => {
 
 describe('a database of version 1', () => {
   it('is brought up to date with all that is in it', async () => {
-    const saved = JSON.parse(readFileSync('test/browser/saved/version-1.json', 'utf8')) as {
-      stores: Record<string, unknown[]>;
-    };
+    const saved = readSaved(1);
     // The icon that a browser asks for beside any page.
     phone.watch.allow(/404 \(Not Found\)/);
     await phone.page.goto(`${host.url}manifest.webmanifest`);
-    await phone.page.evaluate(
-      (stores) =>
-        new Promise<void>((resolve, reject) => {
-          const gone = indexedDB.deleteDatabase('latheside');
-          gone.onerror = () => reject(new Error('not deleted'));
-          gone.onsuccess = () => {
-            const asked = indexedDB.open('latheside', 1);
-            asked.onupgradeneeded = () => {
-              for (const [name, rows] of Object.entries(stores)) {
-                const store = asked.result.createObjectStore(name, { keyPath: 'id' });
-                if (name === 'evidence') store.createIndex('machine', 'machine');
-                for (const row of rows) store.put(row);
-              }
-            };
-            asked.onerror = () => reject(new Error('not made'));
-            asked.onsuccess = () => {
-              asked.result.close();
-              resolve();
-            };
-          };
-        }),
-      saved.stores,
-    );
+    await putSaved(phone.page, saved);
     await phone.page.goto(`${host.url}#/speed`);
     await person.reads('OK at 160 rpm');
     await person.reads('Heron');
-    const now = await phone.page.evaluate(async () => {
-      const db = await new Promise<IDBDatabase>((resolve) => {
-        const asked = indexedDB.open('latheside');
-        asked.onsuccess = () => resolve(asked.result);
-      });
-      const of = (name: string) =>
-        new Promise<unknown[]>((resolve) => {
-          const all = db.transaction(name).objectStore(name).getAll();
-          all.onsuccess = () => resolve(all.result);
-        });
-      const kept = ['machines', 'jobs', 'evidence', 'history', 'runs', 'settings', 'threads'];
-      return {
-        version: db.version,
-        stores: Object.fromEntries<unknown[]>(
-          await Promise.all(kept.map(async (n) => [n, await of(n)] as const)),
-        ),
-      };
-    });
-    expect(now.version).toBe(2);
+    const now = await readDatabase(phone.page);
+    expect(now.version).toBe(3);
     for (const name of ['machines', 'jobs', 'evidence', 'history', 'settings', 'threads'])
       expect(now.stores[name]).toEqual(saved.stores[name]);
     expect(now.stores.runs).toEqual([]);

@@ -100,7 +100,7 @@ describe('a wiring record on the disk', () => {
       {
         ...stored,
         connectors: Object.fromEntries(
-          Array.from({ length: WIRING_BOUNDS.connectors + 1 }, (_, i) => [
+          Array.from({ length: 4 * WIRING_BOUNDS.connectors + 1 }, (_, i) => [
             `x${i}`,
             { name: `X${i}`, place: 'other', pins: 1 },
           ]),

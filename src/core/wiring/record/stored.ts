@@ -37,6 +37,9 @@ const WireShape = v.object({
 });
 const TickShape = v.object({ at: v.pipe(v.number(), v.finite()), print: text(400) });
 
+/** Two tabs may have filled a record each before they met: what they merged to is read too, and no more is added to it. */
+const MERGED = 4;
+
 const RecordShape = v.object({
   connectors: v.record(Id, ConnectorShape),
   cables: v.record(Id, CableShape),
@@ -44,10 +47,10 @@ const RecordShape = v.object({
   ticks: v.record(Id, TickShape),
 });
 
-/** Whether a record holds no more than it may. */
-export const fitsWiring = (r: WiringRecord): boolean =>
+/** Whether a record holds no more than it may, or so many times as much. */
+export const fitsWiring = (r: WiringRecord, times = 1): boolean =>
   (['connectors', 'cables', 'wires', 'ticks'] as const).every(
-    (part) => Object.keys(r[part]).length <= WIRING_BOUNDS[part],
+    (part) => Object.keys(r[part]).length <= times * WIRING_BOUNDS[part],
   );
 
 const eachCable = <A, B>(cables: Readonly<Record<string, A>>, change: (cable: A) => B): Record<string, B> =>
@@ -81,5 +84,5 @@ export const readWiring = (body: unknown): WiringRecord | null => {
       current: figure('current', cable.current),
     })),
   };
-  return fitsWiring(record) ? record : null;
+  return fitsWiring(record, MERGED) ? record : null;
 };
