@@ -7,6 +7,7 @@ import './machine-prove';
 import './machine-faults';
 import './machine-noise';
 import './machine-stops';
+import './machine-wiring';
 import './settings';
 import './enter';
 import './shell/later';

@@ -313,6 +313,7 @@ export const proveKeys = {
   faults: 'Fault finder',
   noise: 'Electrical noise',
   stops: 'Stop tests',
+  wiring: 'Wiring record',
 } as const;
 
 export const proveText = {

@@ -1,51 +1,64 @@
 import * as v from 'valibot';
 import { checkNumber, readStored, storeStated } from '../../machine';
-import { isWireColour, type WireColour } from './colour';
+import { isWireColour } from './colour';
 import { CABLE_FIELD_NAMES, CABLE_FIELDS, type CableField } from './fields';
 import { SECTION_IDS } from './section';
 import { BONDS, CABLE_KINDS, PLACES, WIRING_BOUNDS, type Cable, type WiringRecord } from './shape';
 
-const Id = v.pipe(v.string(), v.regex(/^[a-z0-9][a-z0-9-]{0,99}$/));
 const text = (most: number) => v.pipe(v.string(), v.maxLength(most));
-const upTo = (most: number) => v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(most));
+const whole = v.pipe(v.number(), v.integer(), v.minValue(1));
 const name = text(WIRING_BOUNDS.name);
-const orNull = v.nullable;
 
-const ConnectorShape = v.object({ name, place: v.picklist(PLACES), pins: upTo(WIRING_BOUNDS.pins) });
+const ConnectorShape = v.object({ name, place: v.picklist(PLACES), pins: whole });
 const CableShape = v.object({
   name,
   kind: v.picklist(CABLE_KINDS),
   length: v.unknown(),
-  section: orNull(v.picklist(SECTION_IDS)),
-  screen: orNull(v.picklist(['yes', 'no'])),
-  bondFrom: orNull(v.picklist(BONDS)),
-  bondTo: orNull(v.picklist(BONDS)),
+  section: v.nullable(v.picklist(SECTION_IDS)),
+  screen: v.nullable(v.picklist(['yes', 'no'])),
+  bondFrom: v.nullable(v.picklist(BONDS)),
+  bondTo: v.nullable(v.picklist(BONDS)),
   supply: v.unknown(),
   least: v.unknown(),
   current: v.unknown(),
-  contacts: orNull(v.picklist(['closed', 'open'])),
+  contacts: v.nullable(v.picklist(['closed', 'open'])),
 });
-// A pin may be beyond its connector: that is found and said, not thrown away.
-const EndShape = orNull(v.object({ connector: Id, pin: orNull(upTo(WIRING_BOUNDS.pins)) }));
+const EndShape = v.nullable(v.object({ connector: v.string(), pin: v.nullable(whole) }));
 const WireShape = v.object({
-  cable: Id,
+  cable: v.string(),
   signal: text(WIRING_BOUNDS.signal),
-  colour: orNull(v.custom<WireColour>(isWireColour)),
+  colour: v.nullable(v.string()),
   from: EndShape,
   to: EndShape,
-  pair: orNull(upTo(WIRING_BOUNDS.pair)),
+  pair: v.nullable(whole),
 });
 const TickShape = v.object({ at: v.pipe(v.number(), v.finite()), print: text(400) });
+
+const RecordShape = v.object({
+  connectors: v.record(v.string(), ConnectorShape),
+  cables: v.record(v.string(), CableShape),
+  wires: v.record(v.string(), WireShape),
+  ticks: v.record(v.string(), TickShape),
+});
+type Read = v.InferOutput<typeof RecordShape>;
 
 /** Two tabs may have filled a record each before they met: what they merged to is read too, and no more is added to it. */
 const MERGED = 4;
 
-const RecordShape = v.object({
-  connectors: v.record(Id, ConnectorShape),
-  cables: v.record(Id, CableShape),
-  wires: v.record(Id, WireShape),
-  ticks: v.record(Id, TickShape),
-});
+const isId = (id: string): boolean => /^[a-z0-9-]{1,100}$/.test(id) && id !== 'constructor';
+
+/** Ids, numbers and colours are such as can be. A pin may be beyond its connector: that is found and said. */
+const isSound = (r: Read): boolean => {
+  const { pins, pair } = WIRING_BOUNDS;
+  const wires = Object.values(r.wires);
+  const ends = wires.flatMap((w) => [w.from, w.to]).filter((e) => e !== null);
+  return (
+    [...Object.values(r).flatMap((part) => Object.keys(part)), ...wires.map((w) => w.cable)].every(isId) &&
+    ends.every((e) => isId(e.connector) && (e.pin ?? 1) <= pins) &&
+    wires.every((w) => (w.pair ?? 1) <= pair && (w.colour === null || isWireColour(w.colour))) &&
+    Object.values(r.connectors).every((c) => c.pins <= pins)
+  );
+};
 
 /** Whether a record holds no more than it may, or so many times as much. */
 export const fitsWiring = (r: WiringRecord, times = 1): boolean =>
@@ -73,9 +86,9 @@ const figure = (field: CableField, x: unknown): Cable[CableField] => {
 /** A record from the disk; null for what can't be read whole: it is left as it is, and said. Never throws. */
 export const readWiring = (body: unknown): WiringRecord | null => {
   const read = v.safeParse(RecordShape, body);
-  if (!read.success) return null;
+  if (!read.success || !isSound(read.output)) return null;
   const record: WiringRecord = {
-    ...read.output,
+    ...(read.output as Read & Pick<WiringRecord, 'wires'>),
     cables: eachCable(read.output.cables, (cable) => ({
       ...cable,
       length: figure('length', cable.length),

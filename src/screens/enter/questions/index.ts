@@ -24,6 +24,7 @@ import { traceFields } from './trace';
 import { plainUnit, readingQuestion, type Question } from './question';
 
 import { wheelQuestion } from './wheel';
+import { wiringQuestion } from './wiring';
 
 export type { Question } from './question';
 import { recordAnswer } from '../../../state/answer';
@@ -158,6 +159,7 @@ export const questionFor = (app: App, path: readonly string[]): Question | null 
   if (what === 'job') return jobQuestion(app, name);
   if (what === 'speed') return speedQuestion(app);
   if (what === 'wheel') return wheelQuestion(app);
+  if (what === 'wiring') return wiringQuestion(app, path);
   if (what === 'hours') return hoursQuestion(app);
   if (what === 'check') return checkQuestion(app, name);
   return null;
