@@ -1,6 +1,7 @@
 /**
- * The sentences of the app are data, not program: the build puts those of the words that come after the first paint into
- * one JSON file, which is read quicker than a script and counted as what it is. In the source they stand where they belong.
+ * The words of the app are data, not program: the build puts those that come after the first paint, sentences and tables of
+ * words, into one JSON file, which is read quicker than a script and counted as what it is. In the source they stand where
+ * they belong.
  */
 import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
@@ -16,23 +17,85 @@ const LEAST = 16;
 const LEAST_PART = 20;
 const MODULE = 'virtual:sentences';
 
+/** An object or list shorter than this as JSON stays where it is. */
+const LEAST_DATA = 24;
+
 /**
- * Every string that is a sentence by its length and its blanks, where it stands as a value, and every such part of a template.
+ * Plain data: what a literal says, where it says nothing but strings, numbers, and objects and lists of those.
+ * @param {ts.Node} node
+ * @returns {unknown} undefined for anything else
+ */
+const dataOf = (node) => {
+  if (ts.isAsExpression(node) || ts.isSatisfiesExpression(node)) return dataOf(node.expression);
+  if (ts.isStringLiteral(node) || ts.isNoSubstitutionTemplateLiteral(node)) return node.text;
+  if (ts.isNumericLiteral(node)) return Number(node.text);
+  if (ts.isArrayLiteralExpression(node)) {
+    const all = node.elements.map(dataOf);
+    return all.includes(undefined) ? undefined : all;
+  }
+  if (!ts.isObjectLiteralExpression(node)) return undefined;
+  const all = node.properties.map(propertyOf);
+  return all.includes(undefined) ? undefined : Object.fromEntries(/** @type {Entry[]} */ (all));
+};
+
+/** @typedef {readonly [string, unknown]} Entry */
+
+/**
+ * A property whose value is plain data.
+ * @param {ts.ObjectLiteralElementLike} node
+ * @returns {Entry | undefined}
+ */
+const propertyOf = (node) => {
+  if (!ts.isPropertyAssignment(node)) return undefined;
+  const { name } = node;
+  if (!ts.isIdentifier(name) && !ts.isStringLiteral(name)) return undefined;
+  const value = dataOf(node.initializer);
+  return value === undefined ? undefined : [name.text, value];
+};
+
+/**
+ * What of a module is data: strings that are sentences by their length and blanks, where they stand as a value; and outside of
+ * functions whole objects and lists. Of an object with functions in it the plain part is one piece, to be spread.
+ * @typedef {{ from: number, to: number, data: unknown, spread?: true, gone?: true, part?: true }} Piece
  * @param {string} code TypeScript
- * @returns {{ from: number, to: number, text: string, part: boolean }[]} in the order of the source
+ * @returns {Piece[]} in the order of the source; `gone` went with a piece before it, `part` is one of a template
  */
 export const sentencesIn = (code) => {
-  /** @type {{ from: number, to: number, text: string, part: boolean }[]} */
+  /** @type {Piece[]} */
   const found = [];
   const source = ts.createSourceFile('words.ts', code, ts.ScriptTarget.Latest, true);
-  /** @param {ts.Node} node */
-  const visit = (node) => {
+  /** @param {unknown} data */
+  const isWorth = (data) => JSON.stringify(data).length >= LEAST_DATA;
+  /** @param {ts.ObjectLiteralExpression} node */
+  const plainPart = (node) => {
+    const { properties } = node;
+    // What is spread or computed may have the same name as what stands beside it.
+    const isOpen = properties.some(
+      (p) => ts.isSpreadAssignment(p) || (p.name && ts.isComputedPropertyName(p.name)),
+    );
+    const plain = isOpen ? [] : properties.filter((p) => propertyOf(p) !== undefined);
+    const data = Object.fromEntries(plain.map((p) => /** @type {Entry} */ (propertyOf(p))));
+    if (!isWorth(data)) return false;
+    for (const [i, p] of properties.entries()) {
+      const from = p.getStart(source);
+      if (p === plain[0]) found.push({ from, to: p.getEnd(), data, spread: true });
+      else if (plain.includes(p))
+        found.push({ from, to: properties[i + 1]?.getFullStart() ?? properties.end, data, gone: true });
+      else visit(p, false);
+    }
+    return true;
+  };
+  /**
+   * @param {ts.Node} node
+   * @param {boolean} inFunction
+   */
+  const visit = (node, inFunction) => {
     if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) return;
     if (ts.isStringLiteral(node) || ts.isNoSubstitutionTemplateLiteral(node)) {
       const { parent, text } = node;
       const name = 'name' in parent && parent.name === node;
       if (!name && text.length >= LEAST && text.includes(' '))
-        found.push({ from: node.getStart(source), to: node.getEnd(), text, part: false });
+        found.push({ from: node.getStart(source), to: node.getEnd(), data: text });
       return;
     }
     if (ts.isTemplateHead(node) || ts.isTemplateMiddle(node) || ts.isTemplateTail(node)) {
@@ -40,27 +103,42 @@ export const sentencesIn = (code) => {
       // Around the text stand ` or } before it, and ${ or ` after it.
       const after = ts.isTemplateTail(node) ? 1 : 2;
       if (text.length >= LEAST_PART && text.includes(' '))
-        found.push({ from: node.getStart(source) + 1, to: node.getEnd() - after, text, part: true });
+        found.push({ from: node.getStart(source) + 1, to: node.getEnd() - after, data: text, part: true });
       return;
     }
-    ts.forEachChild(node, visit);
+    if (!inFunction && (ts.isObjectLiteralExpression(node) || ts.isArrayLiteralExpression(node))) {
+      const data = dataOf(node);
+      if (data !== undefined && isWorth(data)) {
+        found.push({ from: node.getStart(source), to: node.getEnd(), data });
+        return;
+      }
+      if (ts.isObjectLiteralExpression(node) && plainPart(node)) return;
+    }
+    ts.forEachChild(node, (child) => visit(child, inFunction || ts.isFunctionLike(node)));
   };
-  visit(source);
+  visit(source, false);
   return found;
 };
 
 /**
- * The same module with each of those sentences taken from the list.
+ * By what a piece is known in the list.
+ * @param {Piece} piece
+ */
+export const pieceKey = ({ data }) => JSON.stringify(data);
+
+/**
+ * The same module with each of those pieces taken from the list.
  * @param {string} code
  * @param {ReadonlyMap<string, number>} places
  */
 export const withoutSentences = (code, places) => {
   let out = '';
   let at = 0;
-  for (const { from, to, text, part } of sentencesIn(code)) {
-    const taken = `sentences[${places.get(text) ?? -1}]`;
-    out += code.slice(at, from) + (part ? `\${${taken}}` : taken);
-    at = to;
+  for (const piece of sentencesIn(code)) {
+    const place = `sentences[${places.get(pieceKey(piece)) ?? -1}]`;
+    const taken = piece.part ? `\${${place}}` : `${piece.spread ? '...' : ''}${place}`;
+    out += `${code.slice(at, piece.from)}${piece.gone ? '' : taken}`;
+    at = piece.to;
   }
   return at === 0 ? code : `import { sentences } from '${MODULE}';\n${out}${code.slice(at)}`;
 };
@@ -81,9 +159,9 @@ export const sentencesApart = () => {
     buildStart() {
       places.clear();
       for (const file of readdirSync(FOLDER, { recursive: true, encoding: 'utf8' }).filter(isLater).sort())
-        for (const { text } of sentencesIn(readFileSync(join(FOLDER, file), 'utf8')))
-          if (!places.has(text)) places.set(text, places.size);
-      json = JSON.stringify([...places.keys()]);
+        for (const piece of sentencesIn(readFileSync(join(FOLDER, file), 'utf8')))
+          if (!places.has(pieceKey(piece))) places.set(pieceKey(piece), places.size);
+      json = `[${[...places.keys()].join(',')}]`;
       name = `sentences-${createHash('sha256').update(json).digest('base64url').slice(0, 8)}.json`;
     },
     resolveId: (id) => (id === MODULE ? `\0${MODULE}` : null),

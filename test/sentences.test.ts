@@ -2,10 +2,10 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { sentencesIn, withoutSentences } from '../.ci/sentences.js';
+import { pieceKey, sentencesIn, withoutSentences } from '../.ci/sentences.js';
 
 /** Runs a module and gives what it exports. */
-const run = (code: string, sentences: readonly string[]): Record<string, unknown> => {
+const run = (code: string, sentences: readonly unknown[]): Record<string, unknown> => {
   const module = ts.ModuleKind.CommonJS;
   const js = ts.transpileModule(code, { compilerOptions: { module, target: ts.ScriptTarget.ES2022 } });
   const exports: Record<string, unknown> = {};
@@ -14,9 +14,12 @@ const run = (code: string, sentences: readonly string[]): Record<string, unknown
   return exports;
 };
 
-const apart = (code: string): { code: string; list: string[] } => {
-  const list = [...new Set(sentencesIn(code).map(({ text }) => text))];
-  return { code: withoutSentences(code, new Map(list.map((text, i) => [text, i]))), list };
+const apart = (code: string): { code: string; list: unknown[] } => {
+  const keys = [...new Set(sentencesIn(code).map(pieceKey))];
+  return {
+    code: withoutSentences(code, new Map(keys.map((key, i) => [key, i]))),
+    list: keys.map((key): unknown => JSON.parse(key)),
+  };
 };
 
 const TRICKY = `
@@ -28,15 +31,34 @@ export const bare = \`A sentence in back quotes, with \\\` one inside.\`;
 export const twice = ['The same sentence stands here twice.', 'The same sentence stands here twice.'];
 export const parts = (n: string): string => \`A \\\`long\\\` beginning of it, then \${\`inside it another, \${n} times, to the end of it\`} and short.\`;
 export const chosen = (k: Kind | string): boolean => k === 'a kind that is a type alone';
+export const mixed: Readonly<Record<string, unknown>> = {
+  first: 'Plain',
+  // Said of it: a comment, with a comma.
+  count: (n: number): string => (n === 1 ? 'One' : \`\${n} of them\`),
+  get later() { return { of: 'a getter, made anew each time' }; },
+  inner: { deep: ['a', 'b', 3], word: 'Deep' } as const,
+  own: { say: () => 'A sentence inside a function.', plain: 'A sentence beside it.', next: 'more' },
+  'last one': 'of all'
+} satisfies object;
+export const trailing = { ask: () => 'Ask', a: 'first of three', b: 'second of three', c: 'third of three', };
+const base = { a: 'spread first', b: 'then overridden' };
+export const spread = { a: 'before the spread', ...base, b: 'after the spread', [\`c\${1}\`]: 'computed' };
+export const small = { a: 'b' };
+export const fresh = () => ({ list: ['made', 'anew', 'each', 'time'] });
 `;
 
 describe('sentences put apart by the build', () => {
   it('leave a module that says the same', () => {
     const { code, list } = apart(TRICKY);
     const [before, after] = [run(TRICKY, []), run(code, list)];
-    expect(after.plain).toEqual(before.plain);
+    const said = (m: Record<string, unknown>): unknown =>
+      JSON.parse(
+        JSON.stringify(m, (_k, x: unknown) =>
+          typeof x === 'function' ? `made: ${String((x as (n: number) => unknown)(2))}` : x,
+        ),
+      );
+    expect(said(after)).toEqual(said(before));
     expect(after.bare).toBe('A sentence in back quotes, with ` one inside.');
-    expect(after.twice).toEqual(before.twice);
     const made = (m: Record<string, unknown>, n: number) => (m.made as (n: number) => string)(n);
     expect([made(after, 1), made(after, 2)]).toEqual([made(before, 1), made(before, 2)]);
     const parts = (m: Record<string, unknown>) => (m.parts as (n: string) => string)('two');
@@ -44,9 +66,27 @@ describe('sentences put apart by the build', () => {
       'A `long` beginning of it, then inside it another, two times, to the end of it and short.',
     );
     expect((after.chosen as (k: string) => boolean)('a kind that is a type alone')).toBe(true);
-    expect(list).toHaveLength(8);
-    expect(code).toContain("'a key that is a sentence': sentences[");
+    expect((after.mixed as { count: (n: number) => string }).count(2)).toBe('2 of them');
+    expect(after.spread).toEqual({ a: 'spread first', b: 'after the spread', c1: 'computed' });
     expect(code).toContain("from './a file with blanks in its name'");
+    // What a function gives is nobody else's.
+    const fresh = after.fresh as () => unknown;
+    expect(fresh()).not.toBe(fresh());
+  });
+
+  it('take whole objects and lists, and of an object with functions what is plain', () => {
+    const { list } = apart(TRICKY);
+    expect(list).toContainEqual({
+      'a key that is a sentence': "Don’t let it 'run' on, ever.",
+      kind: 'short one',
+    });
+    expect(list).toContainEqual({
+      first: 'Plain',
+      inner: { deep: ['a', 'b', 3], word: 'Deep' },
+      'last one': 'of all',
+    });
+    expect(list).toContainEqual({ a: 'first of three', b: 'second of three', c: 'third of three' });
+    expect(list).not.toContainEqual({ a: 'b' });
   });
 
   it('leave none behind in any module of words, and no place empty', () => {
