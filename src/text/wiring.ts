@@ -79,10 +79,10 @@ export const cableFieldName: Readonly<Record<CableField, string>> = {
 export const missingName: Readonly<Record<Extract<Missing, { of: 'cable' }>['field'], string>> = {
   ...cableFieldName,
   section: 'conductors',
-  screen: '{screen}',
-  bondFrom: 'bonding of the {screen}',
-  bondTo: 'bonding of the {screen}',
-  contacts: 'contacts of the stop button',
+  screen: 'whether it has one',
+  bondFrom: 'how it is bonded',
+  bondTo: 'how it is bonded',
+  contacts: 'which contacts',
 };
 
 /** What each finding says, behind the names of what it is about. */

@@ -6,9 +6,10 @@ export const choice = <T>(
   options: readonly (readonly [T, unknown])[],
   now: T,
   choose: (value: T) => void,
+  grid: 'grid2' | 'grid3' = 'grid2',
 ) =>
   html`<h2 class="label">${name}</h2>
-    <div class="grid2" role="group" aria-label=${name}>
+    <div class=${grid} role="group" aria-label=${name}>
       ${options.map(
         ([value, label]) =>
           html`<button class="key" aria-pressed=${now === value} @click=${() => choose(value)}>

@@ -1,11 +1,18 @@
 import { html, nothing } from 'lit';
 import { standingMark } from '../../elements/standing';
 import { worst } from '../../core/figures/standing';
-import { cablesOf, connectorsOf, LAYOUT_IDS, wiresOf, type LayoutId } from '../../core/wiring/record';
+import {
+  cablesOf,
+  connectorsOf,
+  LAYOUT_IDS,
+  wiresOf,
+  type Finding,
+  type LayoutId,
+} from '../../core/wiring/record';
 import { trade } from '../../text/prove';
-import { kindName, wiringText as t } from '../../text/wiring';
+import { findingText, kindName, wiringText as t } from '../../text/wiring';
 import type { App } from '../../state';
-import { findingLine, findingsNow } from './findings';
+import { findingLine, findingsNow, isOnlyMissing } from './findings';
 import { connectorName } from './names';
 
 export interface Adding {
@@ -20,20 +27,23 @@ export const cautions = () =>
     ${t.cautions.map((c) => html`<p>${trade(c)}</p>`)}
   </div>`;
 
+const openOf = (f: Finding): string => `${trade(findingText[f.code])}: ${t.notKnown.toLowerCase()}`;
+
 /** Everything in the record, what the checks say, and what can be added. */
 export const listPage = (app: App, adding: Adding, trouble: string) => {
   const r = app.wiring?.value;
   if (!r) return nothing;
   const found = findingsNow(app, r);
+  const said = found.filter((f) => !isOnlyMissing(f) && (f.standing !== 'within' || f.cable === null));
   const [cables, connectors] = [cablesOf(r), connectorsOf(r)];
   const standing = (id: string) => worst(found.filter((f) => f.cable === id).map((f) => f.standing));
   return html`${cautions()}
     <p>${cables.length + connectors.length > 0 ? t.intro : t.none}</p>
     ${cables.length > 0 ? html`<a class="key solid" href="#/machine/wiring/sheet">${t.sheet}</a>` : nothing}
     ${
-      found.length > 0
+      said.length > 0
         ? html`<h2>${t.checks}</h2>
-            <div>${found.map((f) => findingLine(r, f))}</div>
+            <div>${said.map((f) => findingLine(r, f))}</div>
             <p class="note">${t.byRecord}</p>`
         : nothing
     }
@@ -46,9 +56,10 @@ export const listPage = (app: App, adding: Adding, trouble: string) => {
                   html`<a class="line" href="#/machine/wiring/cable/${id}">
                     <span class=${standing(id)}>${standingMark(standing(id))}</span>
                     <span
-                      ><strong>${c.name} · ${trade(kindName[c.kind])}</strong><br />${t.wires(
-                        wiresOf(r, id).length,
-                      )}</span
+                      ><strong>${c.name} · ${trade(kindName[c.kind])}</strong><br />${[
+                        t.wires(wiresOf(r, id).length),
+                        ...found.filter((f) => f.cable === id && isOnlyMissing(f)).map(openOf),
+                      ].join(' · ')}</span
                     >
                   </a>`,
               )}

@@ -25,7 +25,8 @@ export const sheetPage = (app: App) => {
     const at = r.ticks[item.id]?.at ?? 0;
     const note = state === 'none' ? '' : state === 'held' ? t.ticked(dayText(at)) : t.lapsed;
     return html`<button class="key tick" aria-pressed=${state === 'held'} @click=${() => tick(item)}>
-      <span>${endName(r, item.a)} – ${endName(r, item.b)}</span> <span>${t.reads[item.expects]}</span>
+      <span>${endName(r, item.a)} – ${endName(r, item.b)} <i>${item.signals.join(', ')}</i></span>
+      <span>${t.reads[item.expects]}</span>
       <small class=${state === 'lapsed' ? 'unknown' : ''}>${note}</small>
     </button>`;
   };

@@ -35,6 +35,7 @@ export const wiringStyles = css`
   }
   .swatch {
     display: grid;
+    margin-inline: -12px;
     justify-items: center;
     gap: 2px;
   }
@@ -64,6 +65,10 @@ export const wiringStyles = css`
   .tick small {
     flex-basis: 100%;
     text-align: start;
+  }
+  .tick i {
+    font-style: normal;
+    font-weight: 400;
   }
   .tick small:empty {
     display: none;

@@ -78,6 +78,7 @@ export const wirePage = (app: App, id: string, w: Wire, leave: () => void) => {
       signalsFor(cable?.kind ?? 'other').map((s) => [s, s] as const),
       w.signal,
       (signal) => change({ signal }),
+      'grid3',
     )}
     <ls-written-line
       .label=${t.otherSignal}
@@ -88,13 +89,14 @@ export const wirePage = (app: App, id: string, w: Wire, leave: () => void) => {
       @ls-written=${(e: WrittenEvent) => change({ signal: e.value })}
     ></ls-written-line>
     ${end('from', t.from)} ${end('to', t.to)}
-    ${choice<Colour | null>(t.colour, colours(t.notKnown), body, (b) => paint(b, second))}
-    ${body ? choice<Colour | null>(t.stripe, colours(t.noPair), second, (s) => paint(body, s)) : ''}
+    ${choice<Colour | null>(t.colour, colours(t.notKnown), body, (b) => paint(b, second), 'grid3')}
+    ${body ? choice<Colour | null>(t.stripe, colours(t.noPair), second, (s) => paint(body, s), 'grid3') : ''}
     ${choice<number | null>(
       t.pair,
       PAIRS.map((n) => [n, n ?? t.noPair] as const),
       w.pair,
       (pair) => change({ pair }),
+      'grid3',
     )}
     <a class="key" href="#/machine/wiring/cable/${w.cable}">${t.toCable}</a>
     <button class="key stop apart" @click=${() => void takeOut()}>${t.take(signalName(w))}</button>`;

@@ -10,7 +10,8 @@ export interface ContinuityItem {
   readonly expects: 'closed' | 'open';
   readonly a: End;
   readonly b: End;
-  readonly cable: string;
+  /** Signals of the wires it is about. */
+  readonly signals: readonly string[];
   /** What it rests on: a tick made under another lapses. */
   readonly print: string;
 }
@@ -46,7 +47,7 @@ export const continuityOf = (r: WiringRecord): readonly ContinuityItem[] => {
       expects: 'closed',
       a: w.from,
       b: w.to,
-      cable: w.cable,
+      signals: [w.signal],
       print: printOf(w),
     };
     const [nextId, next] = all[i + 1] ?? [];
@@ -56,7 +57,7 @@ export const continuityOf = (r: WiringRecord): readonly ContinuityItem[] => {
       expects: 'open',
       a: w.from,
       b: next.from,
-      cable: w.cable,
+      signals: [w.signal, next.signal],
       print: printOf(w) + printOf(next),
     };
     return [closed, open];
