@@ -21,6 +21,11 @@ const choose = (group: string | RegExp, name: string | RegExp): Promise<void> =>
       .getByRole('group', { name: group, exact: typeof group === 'string' })
       .getByRole('button', { name }),
   );
+/** A change shows before it is written: a phone killed in between has not got it. */
+const onDisk = (store: string, text: string): Promise<void> =>
+  expect
+    .poll(async () => JSON.stringify((await readDatabase(phone.page)).stores[store]), { timeout: 10_000 })
+    .toContain(text);
 const again = async (): Promise<void> => {
   await phone.kill();
   await phone.start();
@@ -62,7 +67,7 @@ describe('the wiring record', () => {
     await heading('W1 · A');
     await choose('Colour', /^OG/);
     await person.reads('X1.3 – X2.3, orange');
-    await person.reads('Undo the change of wiring');
+    await onDisk('wiring', '"colour":"OG"');
     await again();
     await heading('W1 · A');
     await person.reads('X1.3 – X2.3, orange');
@@ -125,12 +130,9 @@ describe('the wiring record', () => {
     await heading('Wiring record');
     await person.seesNot(/^Enc · Encoder/);
     await person.reads('Bring back Enc');
-    // The list of ways back is written after the change itself.
-    await expect
-      .poll(async () => JSON.stringify((await readDatabase(phone.page)).stores.meta))
-      .toContain('"name":"Enc"');
-    await again();
     await person.key('Undo');
+    await onDisk('wiring', '"name":"Enc"');
+    await again();
     await person.link(/^Enc · Encoder, differential/);
     await person.reads('0.06 V of 0.25 V that may be lost');
     await phone.page.getByRole('img', { name: /A, orange, twisted pair 2/ }).waitFor();
@@ -151,6 +153,7 @@ describe('the wiring record', () => {
     await person.link('Page for the lid, and continuity');
     await person.key(/^X1\.3 – X2\.3 A closed/);
     await phone.page.getByRole('button', { name: /^X1\.3 – X2\.3 A closed ticked/, pressed: true }).waitFor();
+    await onDisk('wiring', '"print"');
     expect(await faults('wiring, lid')).toEqual([]);
     await again();
     await phone.page.getByRole('button', { name: /^X1\.3 – X2\.3 A closed ticked/, pressed: true }).waitFor();
