@@ -12,6 +12,8 @@ export interface BodeData {
   readonly named: readonly { readonly f: number; readonly text: string }[];
   /** Lines with no name of their own. */
   readonly marks: readonly number[];
+  /** How a frequency is written below it. */
+  readonly tick: (f: number) => string;
 }
 
 export interface BodeName {
@@ -42,14 +44,6 @@ export interface BodeLayout {
 const STEP = 20;
 /** Drawn a little past the frame, which clips it: a curve that leaves the plot is seen to leave. */
 const PAST = 15;
-const PREFIX = ['', 'k', 'M', 'G'];
-
-/** @example decadeText(10_000) // "10 k" */
-const decadeText = (f: number): string => {
-  const thousands = Math.max(0, Math.floor(Math.log10(f) / 3 + 1e-9));
-  const number = Number((f / 1000 ** thousands).toPrecision(1));
-  return `${number} ${PREFIX[thousands] ?? ''}`.trim();
-};
 
 /** Width of a letter as a share of its height: on the careful side for the bold cut. */
 const LETTER = 0.57;
@@ -95,7 +89,7 @@ export const layout = (data: BodeData, width: number, font: number): BodeLayout 
   return {
     height: bottom + font * 1.5,
     frame: { left, right, top, bottom },
-    decades: decades.map((f, i) => ({ x: x(f), text: i % every ? '' : decadeText(f) })),
+    decades: decades.map((f, i) => ({ x: x(f), text: i % every ? '' : data.tick(f) })),
     between: decades.slice(0, -1).flatMap((f) => [2, 3, 4, 5, 6, 7, 8, 9].map((n) => x(f * n))),
     gains: gains.map((db) => ({ y: y(db), text: `${db}`.replace('-', '−') })),
     zero: y(0),

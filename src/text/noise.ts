@@ -27,9 +27,8 @@ export const noiseText = {
   output: 'How the encoder’s signals are driven',
   at: (f: string): string => `At ${f}`,
   passes: (share: string): string => `${share} of it arrives`,
-  highest: (db: string, f: string): string => `Highest ${db} dB at ${f}.`,
-  plot: (from: string, to: string, corner: string): string =>
-    `Gain from ${from} to ${to}. Corner at ${corner}; well above it 40 dB less for each ten times the frequency.`,
+  plot: (from: string, to: string): string =>
+    `Gain from ${from} to ${to}; well above the corner 40 dB less for each ten times the frequency.`,
   axis: 'Gain in dB over frequency in Hz; above 0 it amplifies',
   cornerAt: (f: string): string => `Corner ${f}`,
   carrierAt: (f: string): string => `Carrier ${f}`,
@@ -40,42 +39,42 @@ export const noiseText = {
   },
 } as const;
 
-/** First and large, on each of these pages. */
-const CAUTIONS = [
-  'Isolate before you touch wiring: main switch off and locked. Wait until {inverter}, drive and supply have discharged, as long as their makers say.',
-  '{Mains}, {inverter} and {earth}: your local code and a competent person decide. No protective device is sized here.',
-  'At the output of {inverter}s never a {mains} filter, a capacitor, or a switch opened under load. Protective {earth} always stays joined.',
-];
-export const noiseCautions = (): readonly string[] => CAUTIONS.map(trade);
-
-const ASK = [
-  'Which kind of residual-current device goes with this {inverter}, and what current to {earth} it leaks with the filter it has: a filter adds to it.',
-  'Which cable the motor needs, how its {screen} is clamped, and how long it may be.',
-  'Which filter or choke belongs at the input, and which, if any, may stand at the output.',
-  'Which carrier frequencies are allowed, and what they cost in heat.',
-  'Where the supply’s 0 V is joined to {earth}: at one place, decided once.',
-  'How long to wait after switching off before anything may be touched.',
-];
-export const askList = (): readonly string[] => ASK.map(trade);
-
-const SYMPTOM: Readonly<Record<Symptom, string>> = {
-  running: 'Counts come only while the {inverter} runs',
-  switching: 'Counts jump when a contactor or lamp switches',
-  speed: 'Counts are missed at speed',
-  rest: 'Counts come while everything stands still',
-  stop: 'The drive faults when the spindle stops',
-  flicker: 'The display flickers or starts anew',
-};
-export const symptomName = (s: Symptom): string => trade(SYMPTOM[s]);
-
+const lines = (text: string): string[] =>
+  text
+    .trim()
+    .split('\n')
+    .map((line) => line.trim());
 /** A table in lines: what stands before the first bar is the name of the rest. */
-const table = (lines: string): Readonly<Record<string, string>> =>
-  Object.fromEntries(
-    lines
-      .trim()
-      .split('\n')
-      .map((line) => line.trim().split(/ \| (.*)/) as [string, string]),
-  );
+const table = (text: string): Readonly<Record<string, string>> =>
+  Object.fromEntries(lines(text).map((line) => line.split(/ \| (.*)/) as [string, string]));
+
+/** First and large, on each of these pages. */
+const CAUTIONS = `
+  Isolate before you touch wiring: main switch off and locked. Wait until {inverter}, drive and supply have discharged, as long as their makers say.
+  {Mains}, {inverter} and {earth}: your local code and a competent person decide. No protective device is sized here.
+  At the output of {inverter}s never a {mains} filter, a capacitor, or a switch opened under load. Protective {earth} always stays joined.
+`;
+export const noiseCautions = (): readonly string[] => lines(trade(CAUTIONS));
+
+const ASK = `
+  Which kind of residual-current device goes with this {inverter}, and what current to {earth} it leaks with the filter it has: a filter adds to it.
+  Which cable the motor needs, how its {screen} is clamped, and how long it may be.
+  Which filter or choke belongs at the input, and which, if any, may stand at the output.
+  Which carrier frequencies are allowed, and what they cost in heat.
+  Where the supply’s 0 V is joined to {earth}: at one place, decided once.
+  How long to wait after switching off before anything may be touched.
+`;
+export const askList = (): readonly string[] => lines(trade(ASK));
+
+const SYMPTOM = table(`
+  running | Counts come only while the {inverter} runs
+  switching | Counts jump when a contactor or lamp switches
+  speed | Counts are missed at speed
+  rest | Counts come while everything stands still
+  stop | The drive faults when the spindle stops
+  flicker | The display flickers or starts anew
+`);
+export const symptomName = (s: Symptom): string => trade(SYMPTOM[s] ?? s);
 
 interface RemedyWords {
   readonly what: string;
@@ -113,15 +112,15 @@ export const remedyText = (id: RemedyId): RemedyWords => {
   return { what, why };
 };
 
-export const remedyCaution: Readonly<Record<RemedyCaution, string>> = {
-  isolate: 'Isolated, and discharged.',
-  live: 'Live: only where nothing but extra-low voltage can be touched. Else a competent person measures.',
-  moving: 'Hands, sleeves and rags clear; chuck key out; one hand at the stop.',
-  maker: 'Only as the maker says, by a competent person.',
-  'stop-time': 'The whole stopping time grows: test it again, and enter it, before you thread.',
-  'stop-circuit':
-    'Isolated. A diode makes a coil let go later: never in a stop circuit without its maker’s word and a new stop test.',
-};
+const CAUTION = table(`
+  isolate | Isolated, and discharged.
+  live | Live: only where nothing but extra-low voltage can be touched. Else a competent person measures.
+  moving | Hands, sleeves and rags clear; chuck key out; one hand at the stop.
+  maker | Only as the maker says, by a competent person.
+  stop-time | The whole stopping time grows: test it again, and enter it, before you thread.
+  stop-circuit | Isolated. A diode makes a coil let go later: never in a stop circuit without its maker’s word and a new stop test.
+`);
+export const cautionText = (caution: RemedyCaution): string => CAUTION[caution] ?? caution;
 
 interface SumWords {
   readonly title: string;

@@ -310,10 +310,10 @@ export const pointText = (id: string): string => trade(POINTS[id] ?? id);
 /** Pages under a machine that prove it. */
 export const proveKeys = {
   prove: 'Test records',
-  faults: 'Fault finder',
-  noise: 'Electrical noise',
   stops: 'Stop tests',
+  faults: 'Fault finder',
   wiring: 'Wiring record',
+  noise: 'Electrical noise',
 } as const;
 
 export const proveText = {

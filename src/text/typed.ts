@@ -32,11 +32,7 @@ const OTHERWISE: Partial<Record<Unit, readonly (readonly [Unit, number])[]>> = {
   Hz: [['kHz', 3]],
   ms: [['s', 6]],
   s: [['ms', 3]],
-  mH: [['uH', 3]],
   uF: [['nF', 3]],
-  nF: [['pF', 3]],
-  kohm: [['ohm', 3]],
-  mA: [['A', 6]],
   'mm/s': [['mm/min', 2]],
   'mm/min': [['mm/s', 4]],
   'in/min': [['mm/s', 4]],
@@ -70,7 +66,7 @@ export const readErrorText = (code: ReadError): string => READ_ERRORS[code];
 const bound = (text: string): string => grouped(text.replace('.', mark()));
 const UNIT_SLIPS: readonly string[] = [
   ...(['length', 'pi-length', 'frequency', 'time', 'speed'] as const),
-  ...(['inductance', 'capacitance', 'resistance', 'current'] as const),
+  ...(['inductance', 'capacitance', 'resistance'] as const),
 ];
 
 const writtenText = {

@@ -31,7 +31,6 @@ export const unitLabel: Record<ShownUnit, string> = {
   'mm/min': 'mm/min',
   'in/min': 'in/min',
   mm2: 'mm²',
-  m: 'm',
   deg: '°',
   N: 'N',
   kg: 'kg',

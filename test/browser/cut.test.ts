@@ -187,6 +187,7 @@ describe('from blank to gauge, with no network', () => {
             await own.place('Cut');
             await own.reads('A cut is under way');
             await own.link(`Go on with cut 3 of ${cuts}`);
+            await other.page.getByRole('button', { name: /^TAKEN/ }).waitFor();
           }
           const [, divisions] = /(\d+) divisions/.exec(await own.words()) ?? [];
           settings.push(Number(divisions));

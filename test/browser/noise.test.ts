@@ -78,7 +78,7 @@ describe('electrical noise', () => {
     // |1 − (8/5.033)²| is 3.67 dB with no load.
     await person.reads('Carrier, ideal −3.7 dB At 8 kHz');
     await person.reads('Carrier as it is Close: −4.1 dB');
-    expect(await plot().getAttribute('aria-label')).toContain('Corner at 5.03');
+    expect(await plot().getAttribute('aria-label')).toContain('Corner 5.03');
     expect(await scanEverywhere(phone.page, 'noise, filter')).toEqual([]);
     expect(await pageFaults(phone.page, 'noise, filter')).toEqual([]);
     await enter(person, /^Carrier frequency/, '5', 'kHz');

@@ -15,6 +15,7 @@ const data = (marks: readonly number[], named: BodeData['named'] = []): BodeData
   ...sweep(f0, part, marks),
   named,
   marks,
+  tick: (f) => `${f} Hz`,
 });
 const points = (path: string) =>
   [...path.matchAll(/[ML]([\d.-]+) ([\d.-]+)/g)].map((m) => [Number(m[1]), Number(m[2])] as const);
@@ -40,7 +41,7 @@ describe('Bode plot', () => {
       expect(Math.abs(db - gain(f, part))).toBeLessThan(0.6);
     }
     expect(p.zero).toBeCloseTo(top + (bottom - top) / 5, 6);
-    expect(p.decades.map((d) => d.text)).toEqual(['100', '1 k', '10 k', '100 k']);
+    expect(p.decades.map((d) => d.text)).toEqual(['100 Hz', '1000 Hz', '10000 Hz', '100000 Hz']);
     expect(p.gains.map((g) => g.text)).toEqual(['20', '0', '−20', '−40', '−60', '−80']);
   });
   it.each([288, 358, 736])('keeps the names on a drawing %d wide, and no line through one below', (width) => {

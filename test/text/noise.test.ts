@@ -25,7 +25,10 @@ const said = (): string[] => [
   ...SUMS.map(noise.sumText).flatMap(({ title, intro, sources }) => [title, intro, ...sources]),
   ...noise.noiseCautions(),
   ...noise.askList(),
-  ...Object.values(noise.remedyCaution),
+  ...SYMPTOMS.flatMap(ladder).flatMap((id) => {
+    const caution = cautionOf(id);
+    return caution ? [noise.cautionText(caution)] : [];
+  }),
   ...NOISE_NAMES.map(noise.noiseLabel),
   ...OUTPUTS.map((o) => noise.outputText[o]),
   ...Object.values(noise.noiseText).flatMap((x) => (typeof x === 'string' ? [x] : [])),
@@ -60,7 +63,7 @@ describe('words on noise', () => {
       const { what, why } = noise.remedyText(id);
       expect([id, what, why]).toEqual([id, expect.stringMatching(/\.$/), expect.stringMatching(/\.$/)]);
       const caution = cautionOf(id);
-      if (caution) expect(noise.remedyCaution[caution]).toMatch(/\.$/);
+      if (caution) expect(noise.cautionText(caution)).toMatch(/\.$/);
     }
     for (const id of SUMS) expect(noise.sumText(id).sources.length).toBeGreaterThan(0);
   });

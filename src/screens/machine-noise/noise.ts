@@ -7,9 +7,9 @@ import { cautionOf, ladder, SYMPTOMS, type RemedyId, type Symptom } from '../../
 import { anyNoise, clearNoise, noiseGiven } from '../../state/noise';
 import {
   askList,
+  cautionText,
   noiseCautions,
   noiseText as t,
-  remedyCaution,
   remedyText,
   sumText,
   symptomName,
@@ -17,16 +17,15 @@ import {
 import type { App } from '../../state';
 import { standingLine, sumPage } from './sum';
 
-/** Where a remedy is worked out or looked up. */
-const WORKED: Partial<Record<RemedyId, string>> = {
-  rates: '/speed',
-  'input-filter': '/machine/noise/input',
-  measure: '/machine/noise/supply',
-  thicker: '/machine/noise/supply',
-  'pull-up': '/machine/noise/pull-up',
-  'low-pass': '/machine/noise/low-pass',
-  differential: '/machine/noise/reach',
-  clamp: '/machine/noise/common-mode',
+/** What is worked out about a remedy. */
+const WORKED: Partial<Record<RemedyId, SumId>> = {
+  'input-filter': 'input',
+  measure: 'supply',
+  thicker: 'supply',
+  'pull-up': 'pull-up',
+  'low-pass': 'low-pass',
+  differential: 'reach',
+  clamp: 'common-mode',
 };
 
 /** Electrical noise: what to try for what is seen, and what can be worked out about cables and filters. */
@@ -99,9 +98,9 @@ export class NoiseScreen extends ScreenElement<App> {
     const to = WORKED[id];
     return html`<li>
       <strong>${what}</strong>
-      ${caution ? html`<p class="over"><strong>${remedyCaution[caution]}</strong></p>` : nothing}
+      ${caution ? html`<p class="over"><strong>${cautionText(caution)}</strong></p>` : nothing}
       <p class="note">${why}</p>
-      ${to ? html`<a class="key" href="#${to}">${t.workOut}</a>` : nothing}
+      ${to ? html`<a class="key" href="#/machine/noise/${to}">${t.workOut}</a>` : nothing}
     </li>`;
   }
 

@@ -2,7 +2,7 @@ import { html, nothing } from 'lit';
 import '../../elements/row';
 import { standingMark } from '../../elements/standing';
 import { FIELDS, type FieldName } from '../../core/machine';
-import { toNumber } from '../../core/quantity';
+import { toNumber, type Stated } from '../../core/quantity';
 import { EDGE_FIELDS } from '../../core/wiring';
 import {
   CALCULATIONS,
@@ -32,17 +32,16 @@ import { standingWord } from '../../text/speed';
 import type { App } from '../../state';
 import { bodePlot } from './bode';
 
-const noteOf = ({ at, value, unit, code }: Line): string => {
-  const share = unit === 'dB' && value !== null && !code.startsWith('loss') ? 10 ** (value / 20) : null;
-  return [
-    at === undefined ? '' : t.at(amountText(at, 'Hz')),
-    share === null || code === 'peak' || code === 'damped'
-      ? ''
-      : t.passes(`${significant(share * 100, 2)}\u00a0%`),
+/** Lines of what arrives of something: said as a share too. */
+const SHARES = /^(carrier|multiple)/;
+
+const noteOf = ({ at, value, code }: Line): string =>
+  [
+    at ? t.at(amountText(at, 'Hz')) : '',
+    value !== null && SHARES.test(code) ? t.passes(`${significant(100 * 10 ** (value / 20), 2)}\u00a0%`) : '',
   ]
     .filter(Boolean)
     .join(' · ');
-};
 
 const row = (line: Line) => {
   const { code, value, unit, standing, round } = line;
@@ -71,17 +70,15 @@ const missingName = (m: Missing): string => {
   return isField(m) ? fieldText[m].label : noiseLabel(m);
 };
 
-const entry = (app: App, name: NoiseName) => {
-  const value = noiseEntered(app, name);
-  const { rpm } = app.job;
-  const said = value
-    ? statedText(value)
-    : name === 'rpm' && rpm
-      ? `${significant(toNumber(rpm))} rpm, ${t.fromJob}`
-      : t.enter;
-  return html`<a class="key left reading" href="#/enter/reading/noise.${name}"
-    >${noiseLabel(name)} <span>${said}</span></a
+const reading = (href: string, label: string, value: Stated | null, other: string = t.enter) =>
+  html`<a class="key left reading" href=${href}
+    >${label} <span>${value ? statedText(value) : other}</span></a
   >`;
+
+const entry = (app: App, name: NoiseName) => {
+  const { rpm } = app.job;
+  const job = name === 'rpm' && rpm ? `${significant(toNumber(rpm))} rpm, ${t.fromJob}` : t.enter;
+  return reading(`#/enter/reading/noise.${name}`, noiseLabel(name), noiseEntered(app, name), job);
 };
 
 const outputs = (app: App, given: NoiseGiven) =>
@@ -103,12 +100,7 @@ const outputs = (app: App, given: NoiseGiven) =>
 const ofMachine = ({ profile }: NoiseGiven) =>
   html`<h2>${t.machine}</h2>
     <div class="stack">
-      ${EDGE_FIELDS.map((f) => {
-        const value = profile[f];
-        return html`<a class="key left reading" href="#/machine/field/${f}"
-          >${fieldText[f].label} <span>${value ? statedText(value) : t.enter}</span></a
-        >`;
-      })}
+      ${EDGE_FIELDS.map((f) => reading(`#/machine/field/${f}`, fieldText[f].label, profile[f]))}
     </div>`;
 
 const why = (id: SumId, lines: readonly Line[]) =>
@@ -135,8 +127,7 @@ export const sumPage = (app: App, given: NoiseGiven, id: SumId) => {
     ${id === 'low-pass' ? html`<p class="over"><strong>${noiseCautions()[2]}</strong></p>` : nothing}
     <p role="status" class=${standing ? 'stands' : 'note'}>${standing ? standingLine(worked) : t.noLimit}</p>
     ${missing.length > 0 ? html`<p class="unknown">${t.missing} ${missing.map(missingName).join(', ')}.</p>` : nothing}
-    ${notes.map((n) => html`<p><strong>${noteText(n)}</strong></p>`)}
-    ${shape ? bodePlot(shape, lines) : nothing}
+    ${notes.map((n) => html`<p><strong>${noteText(n)}</strong></p>`)} ${shape ? bodePlot(shape) : nothing}
     <div>${lines.map(row)}</div>
     ${id === 'reach' ? outputs(app, given) : nothing}
     <h2>${t.entered}</h2>

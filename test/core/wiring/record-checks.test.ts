@@ -262,8 +262,8 @@ describe('length against rate', () => {
     // 1200 lines at 1200 rpm, 1 to 1: 24 kHz in a channel, 48 kb/s.
     expect(reach('encoder-differential', '20', heron)?.values.rate).toEqual(ratio(48_000));
     expect(reach('encoder-differential', '200', heron)?.standing).toBe('within');
-    // 100 thousand steps a second: 200 kb/s; 120 m·Mb/s over that is 600 m.
-    expect(reach('step-differential', '200', heron)?.values.reach).toEqual(ratio(600));
+    // 100 thousand steps a second: 200 kb/s, between 1219 m at 100 and 122 m at 1000 on log scales: 1219 · (122 ÷ 1219)^0.30103 = 609.7 m.
+    expect(reach('step-differential', '200', heron)?.values.reach).toEqual(ratio(609));
     // 5 MHz: 10 Mb/s, 12 m.
     const fast = { ...heron, controllerMaxSteps: is('5', 'MHz') };
     expect(reach('step-differential', '12', fast)?.standing).toBe('near');
