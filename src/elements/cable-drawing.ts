@@ -65,6 +65,7 @@ export class LsCableDrawing extends LitElement {
         inline-size: 100%;
         max-inline-size: 30rem;
         fill: none;
+        overflow: visible;
       }
       .edge,
       .thin {

@@ -36,7 +36,12 @@ export const listPage = (app: App, adding: Adding, trouble: string) => {
   const found = findingsNow(app, r);
   const said = found.filter((f) => !isOnlyMissing(f) && (f.standing !== 'within' || f.cable === null));
   const [cables, connectors] = [cablesOf(r), connectorsOf(r)];
-  const standing = (id: string) => worst(found.filter((f) => f.cable === id).map((f) => f.standing));
+  /** Empty where nothing was judged, as of a display's cable. */
+  const markOf = (id: string) => {
+    const of = found.filter((f) => f.cable === id || f.wires.some((w) => r.wires[w]?.cable === id));
+    const standing = worst(of.map((f) => f.standing));
+    return of.length === 0 ? nothing : html`<span class=${standing}>${standingMark(standing)}</span>`;
+  };
   return html`${cautions()}
     <p>${cables.length + connectors.length > 0 ? t.intro : t.none}</p>
     ${cables.length > 0 ? html`<a class="key solid" href="#/machine/wiring/sheet">${t.sheet}</a>` : nothing}
@@ -54,7 +59,7 @@ export const listPage = (app: App, adding: Adding, trouble: string) => {
               ${cables.map(
                 ([id, c]) =>
                   html`<a class="line" href="#/machine/wiring/cable/${id}">
-                    <span class=${standing(id)}>${standingMark(standing(id))}</span>
+                    <span>${markOf(id)}</span>
                     <span
                       ><strong>${c.name} · ${trade(kindName[c.kind])}</strong><br />${[
                         t.wires(wiresOf(r, id).length),

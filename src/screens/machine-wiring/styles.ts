@@ -90,9 +90,12 @@ export const wiringStyles = css`
       margin-block: 5pt 2pt;
     }
     p,
+    .note,
     .alert p,
     .alert strong {
       font-size: 8pt;
+    }
+    .alert p {
       font-weight: 400;
     }
     .alert {
@@ -108,7 +111,7 @@ export const wiringStyles = css`
       break-inside: avoid;
     }
     .ticks {
-      columns: 5;
+      columns: 4;
       display: block;
     }
     .tick {
@@ -118,13 +121,16 @@ export const wiringStyles = css`
       border: 0;
       background: none;
       color: inherit;
-      font-size: 8pt;
+      font-size: 7.5pt;
+      flex-wrap: nowrap;
       justify-content: start;
+      text-align: start;
       gap: 0 4pt;
       break-inside: avoid;
     }
     .tick::before {
       content: '';
+      flex: none;
       inline-size: 6pt;
       block-size: 6pt;
       border: 1pt solid;

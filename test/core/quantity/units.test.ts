@@ -29,6 +29,10 @@ describe('units', () => {
       mm: [1n, 1n],
       in: [254n, 10n],
       um: [1n, 1000n],
+      m: [1000n, 1n],
+      // 0.3048 m exactly, by the same agreement.
+      ft: [3048n, 10n],
+      mA: [1n, 1000n],
       tpi: [254n, 10n],
       module: [1n, 1n],
       dp: [254n, 10n],
