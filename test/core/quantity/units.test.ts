@@ -40,8 +40,6 @@ describe('units', () => {
       MHz: [1000000n, 1n],
       mH: [1n, 1000n],
       kgcm2: [1n, 10_000n],
-      m: [1000n, 1n],
-      mA: [1n, 1000n],
       uH: [1n, 10n ** 6n],
       uF: [1n, 10n ** 6n],
       nF: [1n, 10n ** 9n],
