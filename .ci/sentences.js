@@ -143,8 +143,42 @@ export const withoutSentences = (code, places) => {
   return at === 0 ? code : `import { sentences } from '${MODULE}';\n${out}${code.slice(at)}`;
 };
 
+/** Style sheets of what comes after the first paint are no program either. */
+const STYLED =
+  /^(screens\/(?!threads\/threads|speed\/speed|checks\/|shell\/)|elements\/(chart|stop-drawing|train-|trace-|groove-|limits-|bode-|cable-|thread-dial|test-sheet|written-line|conductor|scale-styles|code-))/;
+const SHEET = /\bcss`([^`$]*)`/g;
+/** @param {string} sheet */
+const tidied = (sheet) =>
+  sheet
+    .replace(/\/\*[^]*?\*\//g, '')
+    .replace(/\s+/g, ' ')
+    .trim();
+
+/**
+ * The style sheets of a module that have no values in them.
+ * @param {string} code
+ * @returns {string[]}
+ */
+export const sheetsIn = (code) => [...code.matchAll(SHEET)].map(([, sheet = '']) => tidied(sheet));
+
+/**
+ * The same module with its style sheets taken from the list.
+ * @param {string} code
+ * @param {ReadonlyMap<string, number>} places by what stands in the list, as JSON
+ */
+export const withoutSheets = (code, places) => {
+  if (sheetsIn(code).length === 0) return code;
+  const out = code.replace(
+    SHEET,
+    (_, sheet) => `unsafeCSS(sentences[${places.get(JSON.stringify(tidied(sheet))) ?? -1}])`,
+  );
+  return `import { unsafeCSS } from 'lit';\nimport { sentences } from '${MODULE}';\n${out}`;
+};
+
 /** @param {string} file */
 const isLater = (file) => file.endsWith('.ts') && !FIRST.test(file);
+/** @param {string} file below src */
+const isStyled = (file) => file.endsWith('.ts') && STYLED.test(file.replaceAll('\\', '/'));
 
 /** @returns {import('vite').Plugin} */
 export const sentencesApart = () => {
@@ -161,6 +195,9 @@ export const sentencesApart = () => {
       for (const file of readdirSync(FOLDER, { recursive: true, encoding: 'utf8' }).filter(isLater).sort())
         for (const piece of sentencesIn(readFileSync(join(FOLDER, file), 'utf8')))
           if (!places.has(pieceKey(piece))) places.set(pieceKey(piece), places.size);
+      for (const file of readdirSync('src', { recursive: true, encoding: 'utf8' }).filter(isStyled).sort())
+        for (const sheet of sheetsIn(readFileSync(join('src', file), 'utf8')).map((x) => JSON.stringify(x)))
+          if (!places.has(sheet)) places.set(sheet, places.size);
       json = `[${[...places.keys()].join(',')}]`;
       name = `sentences-${createHash('sha256').update(json).digest('base64url').slice(0, 8)}.json`;
     },
@@ -171,7 +208,9 @@ export const sentencesApart = () => {
     },
     transform(code, id) {
       const [, file] = /[\\/]src[\\/]text[\\/](.*\.ts)$/.exec(id) ?? [];
-      return file && isLater(file) ? { code: withoutSentences(code, places), map: null } : null;
+      if (file && isLater(file)) return { code: withoutSentences(code, places), map: null };
+      const [, styled] = /[\\/]src[\\/](.*\.ts)$/.exec(id) ?? [];
+      return styled && isStyled(styled) ? { code: withoutSheets(code, places), map: null } : null;
     },
     generateBundle() {
       this.emitFile({ type: 'asset', fileName: `assets/${name}`, source: json });

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { pieceKey, sentencesIn, withoutSentences } from '../.ci/sentences.js';
+import { pieceKey, sentencesIn, sheetsIn, withoutSentences, withoutSheets } from '../.ci/sentences.js';
 
 /** Runs a module and gives what it exports. */
 const run = (code: string, sentences: readonly unknown[]): Record<string, unknown> => {
@@ -96,5 +96,25 @@ describe('sentences put apart by the build', () => {
       expect(sentencesIn(code), file).toEqual([]);
       expect(code, file).not.toContain('sentences[-1]');
     }
+  });
+});
+
+describe('style sheets put apart by the build', () => {
+  const code = `
+    import { css } from 'lit';
+    export const plain = css\`
+      p {
+        color: red; /* of what is said */
+      }
+    \`;
+    export const valued = css\`b { margin: \${x} }\`;
+  `;
+
+  it('are taken whole, without comments and blanks; one with a value in it stays', () => {
+    expect(sheetsIn(code)).toEqual(['p { color: red; }']);
+    const out = withoutSheets(code, new Map([[JSON.stringify('p { color: red; }'), 7]]));
+    expect(out).toContain('plain = unsafeCSS(sentences[7]);');
+    expect(out).toContain('valued = css`b { margin: ${x} }`');
+    expect(withoutSheets('const css = 1;', new Map())).toBe('const css = 1;');
   });
 });
