@@ -9,6 +9,8 @@ import { touchFaults, unroll } from './touch';
  */
 export async function pageFaults(page: Page, name: string): Promise<string[]> {
   const found = await scanEverywhere(page, name);
+  // A key just pressed takes no second answer for a moment.
+  await page.locator('.resting').first().waitFor({ state: 'detached' });
   await unroll(page);
   found.push(...(await touchFaults(page)));
   await page.setViewportSize({ width: 390, height: 844 });

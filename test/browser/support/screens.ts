@@ -75,6 +75,10 @@ const begin = async (person: Person, visit: Visit): Promise<void> => {
   await visit('cut, no thread');
 };
 
+/** Nothing can be taken from the look-up's list until it follows the last sign. */
+const follows = (person: Person): Promise<void> =>
+  person.phone.page.locator('ls-type[aria-busy]').waitFor({ state: 'detached' });
+
 const look = async (person: Person, visit: Visit): Promise<void> => {
   await person.place('Threads');
   await person.link('Choose a thread');
@@ -92,14 +96,17 @@ const look = async (person: Person, visit: Visit): Promise<void> => {
   await person.sees('Such as');
   await visit('type, nothing typed');
   for (const key of ['1', 'Over', '4']) await person.key(key);
+  await follows(person);
   await visit('type, found');
   await person.key(/^Unit/);
   await visit('type, units');
   await person.key('tpi');
   await person.key('Over');
+  await follows(person);
   await visit('type, refused');
   for (let n = 0; n < 4; n += 1) await person.key('Correct');
   await person.key('8');
+  await follows(person);
   await visit('type, as it stands');
   await person.key('Use as a pitch');
   await heading(person, '8 tpi');
