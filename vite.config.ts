@@ -80,7 +80,7 @@ function withIntegrity<Entry extends { url: string }>(entries: Entry[]): { manif
 /** Modules of the first paint, in one file; by themselves those that others use too would be a score of small ones. */
 const FIRST_PAINT = new RegExp(
   [
-    'storage/(?!mirror|restore)',
+    'storage/(?!mirror|restore|carry)',
     'state/(app|runs|own-threads|live|ended-runs|records|machines|jobs|readings|undo|clock|merge|emitter)',
     'screens/shell/(shell|routes)',
     'core/(quantity|context|job)/',
@@ -176,13 +176,14 @@ export default defineConfig({
           { src: 'icons/maskable-512.png', sizes: '512x512', type: 'image/png', purpose: 'maskable' },
         ],
         shortcuts,
+        file_handlers: [{ action: './#/machine/carry', accept: { 'application/json': ['.json'] } }],
       },
       injectManifest: {
         // The way out precaches nothing, so it has no place to put the list.
         injectionPoint: unregister ? '' : 'self.__WB_MANIFEST',
         rollupFormat: 'iife',
         globPatterns: ['**/*.{js,css,html,woff2,svg,png,json,webmanifest}'],
-        globIgnores: ['worker.js', 'pictures/**'],
+        globIgnores: ['worker.js', 'pictures/**', 'schemas/**'],
         manifestTransforms: [withIntegrity],
       },
     }),

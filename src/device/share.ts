@@ -12,9 +12,14 @@ export function shareText({ title, text, fileName }: ShareText): Promise<Shared>
   return share({ title, text }, new File([text], fileName, { type: 'text/plain' }));
 }
 
-/** Opens the system's share sheet with a file, or downloads it. Call from a tap. */
+/**
+ * Opens the system's share sheet with a file, or downloads it. Call from a tap. Browsers share only some kinds of file: where
+ * they don't take its own, it goes as plain text under a name with ".txt" at its end.
+ */
 export function shareFile(file: File): Promise<Shared> {
-  return share({ title: file.name, files: [file] }, file);
+  const plain = new File([file], `${file.name}.txt`, { type: 'text/plain' });
+  const shared = 'canShare' in navigator && !navigator.canShare({ files: [file] }) ? plain : file;
+  return share({ title: file.name, files: [shared] }, file);
 }
 
 async function share(data: ShareData, fallback: File): Promise<Shared> {

@@ -3,6 +3,7 @@ import './threads/pages';
 import './speed/pages';
 import './cut';
 import './machine';
+import './machine-carry';
 import './machine-prove';
 import './machine-faults';
 import './machine-noise';

@@ -36,6 +36,8 @@ const OWN_SAVED = 'own:';
 
 /** Joins the stores: which machine is in use, its job, its records, and the figures that follow from them. */
 export class App extends Emitter {
+  /** Put here by what brings files in (carry.ts): it comes after the first paint, with the key that takes back. */
+  static takeBackImport: (app: App, id: string) => Promise<void> = () => Promise.resolve();
   readonly clock = new Clock();
   readonly undo: UndoList;
   readonly readings: Readings;
@@ -396,6 +398,7 @@ export class App extends Emitter {
       return;
     }
     if (entry.code === 'readings') return this.readings.restore(entry.before);
+    if (entry.code === 'import') return App.takeBackImport(this, entry.id);
     if (entry.code === 'run') {
       await (entry.away ? this.runs.bringBack(entry.run) : this.runs.reopen(entry.run));
       return;

@@ -33,8 +33,9 @@ export class EndedRuns extends Emitter {
   }
 
   async load(): Promise<void> {
+    this.unreadable = [];
     for await (const { kept, unreadable } of this.storage.runs.pages(PART)) {
-      for (const k of kept) if (k.value.ended !== null && !this.kept.has(k.id)) this.kept.set(k.id, k);
+      for (const k of kept) if (k.value.ended !== null && !this.open.has(k.id)) this.kept.set(k.id, k);
       this.unreadable = [...this.unreadable, ...unreadable];
       this.changed();
       await breathe();

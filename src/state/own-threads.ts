@@ -45,6 +45,7 @@ export class OwnThreads extends Emitter {
   async load(): Promise<void> {
     // Apart from what the first paint needs.
     this.indexThreads = (await import('../core/thread/search')).indexThreads;
+    this.unreadable = [];
     for await (const { kept, unreadable } of this.storage.threads.pages(BATCH)) {
       const fresh = kept.filter((k) => !this.kept.has(k.id));
       for (const k of fresh) this.hold(k);

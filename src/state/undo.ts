@@ -30,6 +30,8 @@ export type UndoEntry =
   /** A run that was ended, or put away among the records. */
   | { readonly code: 'run'; readonly run: string; readonly name: string; readonly away: boolean }
   | { readonly code: 'readings'; readonly before: unknown }
+  /** What a file brought; the storage knows by that name what was before. */
+  | { readonly code: 'import'; readonly id: string }
   /** Things of a wiring record as they were; `name`: what was taken out, empty where nothing was. */
   | { readonly code: 'wiring'; readonly machine: string; readonly name: string; readonly before: unknown }
   | { readonly code: 'wire'; readonly wire: unknown }
@@ -49,6 +51,7 @@ const CODES: Readonly<Record<UndoEntry['code'], true>> = {
   'own-thread': true,
   run: true,
   readings: true,
+  import: true,
   wiring: true,
   wire: true,
   thread: true,
@@ -67,6 +70,11 @@ export class UndoList extends Emitter {
 
   constructor(private readonly meta: Meta) {
     super();
+  }
+
+  /** Imports that can still be taken back. */
+  get imports(): readonly string[] {
+    return this.entries.flatMap((e) => (e.code === 'import' ? e.id : []));
   }
 
   get newest(): UndoEntry | null {

@@ -83,6 +83,9 @@ const withBefore = (r: WiringRecord, before: unknown): WiringRecord | null => {
   return readWiring(Object.fromEntries(back));
 };
 
+/** How a wiring record is kept. */
+export const WIRING = { schema: 1, encode: storeWiring, decode: readWiring };
+
 /** How the machine in use is wired. */
 export class Wiring extends Emitter {
   private readonly store: Versioned<WiringRecord>;
@@ -96,7 +99,7 @@ export class Wiring extends Emitter {
     private readonly saved: () => void,
   ) {
     super();
-    this.store = storage.later('wiring', { schema: 1, encode: storeWiring, decode: readWiring });
+    this.store = storage.later('wiring', WIRING);
   }
 
   async open(machine: string | null): Promise<void> {

@@ -3,7 +3,8 @@ import { readJob, readOwn, storeJob, storeOwn, type Job } from '../core/job';
 import type { Run } from '../core/run';
 import { readRun, storeRun } from '../core/run/stored';
 import type { OwnThread } from '../core/thread';
-import { StorageError, type Backing, type Change, type StorageCode } from './backing';
+import { StorageError, type Backing, type Change, type StorageCode, type StoreName } from './backing';
+import type { Reads } from './carry-plan';
 import { followed } from './followed';
 import { indexedBacking, type IndexedEvents } from './indexed';
 import type { Codec } from './envelope';
@@ -56,14 +57,11 @@ export interface Storage {
   /** Records of a store whose codec comes after the first paint. */
   readonly later: <T>(store: 'wiring', codec: Codec<T>) => Versioned<T>;
   readonly meta: Meta;
+  /** What files need (carry.ts), which is loaded after the first paint. */
+  readonly rows: { readonly backing: Backing; readonly reads: Reads };
 }
 
-const storageOn = (
-  backing: Backing,
-  more: Pick<Storage, 'trouble' | 'restored' | 'startMirror'>,
-): Storage => ({
-  durable: backing.durable,
-  ...more,
+const storesOn = (backing: Backing) => ({
   machines: new Versioned<MachineBody>(backing, 'machines', {
     schema: 1,
     encode: (m) => ({ profile: storeProfile(m.profile), example: m.example }),
@@ -90,9 +88,27 @@ const storageOn = (
     decode: readSettings,
   }),
   evidence: new Evidence(backing),
-  later: (store, codec) => new Versioned(backing, store, codec),
   meta: new Meta(backing),
 });
+
+const storageOn = (
+  backing: Backing,
+  more: Pick<Storage, 'trouble' | 'restored' | 'startMirror'>,
+): Storage => {
+  const stores = storesOn(backing);
+  // By its codec; a store without one takes any.
+  const reads: Reads = (store, row) => {
+    const of: unknown = (stores as Partial<Record<StoreName, unknown>>)[store];
+    return !(of instanceof Versioned) || of.reads(row);
+  };
+  return {
+    durable: backing.durable,
+    ...more,
+    ...stores,
+    later: (store, codec) => new Versioned(backing, store, codec),
+    rows: { backing, reads },
+  };
+};
 
 /** Whether there may be a copy; asked only where no database was found. */
 const hasMirror = async (): Promise<boolean> => {

@@ -15,7 +15,7 @@ const PARTS = 32;
 const PAGE = 200;
 
 /** Housekeeping that is of no use without the database it belongs to. */
-const NOT_COPIED = /^(chain\/|value\/(place|undo)$)/;
+const NOT_COPIED = /^(chain\/|value\/(place|undo)$|value\/import\/)/;
 
 /** What is known of the copy as a whole. */
 export interface Head {
@@ -31,7 +31,8 @@ export interface Head {
 
 type Part = Readonly<Record<string, unknown>>;
 
-const isCopied = ({ store, id }: Change): boolean =>
+/** Whether a row is something of its own, not housekeeping of this database. */
+export const isCopied = ({ store, id }: Pick<Change, 'store' | 'id'>): boolean =>
   COPIED.includes(store) && !(store === 'meta' && NOT_COPIED.test(id));
 
 /** Which part a row lies in (FNV-1a of its name). */

@@ -3,7 +3,7 @@ import { newId } from './id';
 import { isEnvelope, type Codec, type Envelope, type Kept, type Unreadable } from './envelope';
 
 /** Earlier versions kept of each record, for undo across restarts and for merging. */
-const KEPT_VERSIONS = 30;
+export const KEPT_VERSIONS = 30;
 
 export type PutResult<T> =
   | { readonly ok: true; readonly kept: Kept<T> }
@@ -36,6 +36,11 @@ const idOf = (row: unknown): string => {
   return typeof id === 'string' ? id : '';
 };
 
+/** The name of a version that this device makes. */
+export const revOf = ({ device, counter }: Stamp): string => `${counter.toString(36)}-${device}`;
+
+/** Under which name the list of a record's earlier versions is kept, oldest first. */
+export const chainId = (store: StoreName, id: string): string => `chain/${store}/${id}`;
 /** Under which name an earlier version is kept. */
 export const historyId = (store: StoreName, id: string, rev: string): string => `${store}/${id}/${rev}`;
 
@@ -54,6 +59,11 @@ export class Versioned<T> {
     return value === null
       ? null
       : { id: row.id, rev: row.rev, changedAt: row.changedAt, deleted: row.deleted, value };
+  }
+
+  /** Whether a row, from wherever it came, can be read. */
+  reads(row: unknown): boolean {
+    return this.read(row) !== null;
   }
 
   private sort(rows: readonly unknown[]): Rows<T> {
@@ -108,7 +118,7 @@ export class Versioned<T> {
         const envelope: Envelope = {
           id,
           schema: this.codec.schema,
-          rev: `${counter.toString(36)}-${device}`,
+          rev: revOf({ device, counter }),
           parents: before ? [before.rev] : [],
           device,
           counter,
@@ -130,7 +140,7 @@ export class Versioned<T> {
 
   private async remember(w: Work, before: Envelope): Promise<void> {
     w.put('history', { ...before, id: historyId(this.store, before.id, before.rev) });
-    const key = `chain/${this.store}/${before.id}`;
+    const key = chainId(this.store, before.id);
     const row = (await w.get('meta', key)) as { value?: unknown } | undefined;
     const chain = Array.isArray(row?.value) ? (row.value as string[]) : [];
     const longer = [...chain, before.rev];

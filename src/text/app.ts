@@ -142,7 +142,7 @@ type Undoable =
   | { readonly code: 'own-thread'; readonly name: string; readonly away: boolean }
   | { readonly code: 'run'; readonly name: string; readonly away: boolean }
   | { readonly code: 'wiring'; readonly name: string }
-  | { readonly code: 'wire' | 'readings' | 'thread' | 'check' | 'event' | 'hours' | 'test' };
+  | { readonly code: 'wire' | 'readings' | 'import' | 'thread' | 'check' | 'event' | 'hours' | 'test' };
 
 /** What the undo key will do. */
 export const undoText = (entry: Undoable): string => {
@@ -163,6 +163,8 @@ export const undoText = (entry: Undoable): string => {
       return entry.away ? `Bring back the record of ${entry.name}` : `Not ended: go on with ${entry.name}`;
     case 'readings':
       return 'Bring the readings back';
+    case 'import':
+      return 'Take back what the file brought';
     case 'wiring':
       return entry.name ? `Bring back ${entry.name}` : 'Undo the change of wiring';
     case 'wire':

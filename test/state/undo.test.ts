@@ -17,6 +17,7 @@ const ONE_OF_EACH: readonly UndoEntry[] = [
   { code: 'own-thread', id: 'o', name: 'M9', before: null, deleted: false, away: true },
   { code: 'run', run: 'r', name: 'M10', away: false },
   { code: 'readings', before: {} },
+  { code: 'import', id: 'i' },
   { code: 'wiring', machine: 'm', name: 'W1', before: {} },
   { code: 'wire', wire: null },
   { code: 'thread', machine: 'm', before: {} },

@@ -18,7 +18,7 @@ import { plain, showStated } from '../../text/numbers';
 import { refusalText } from '../../text/typed';
 import { fieldUnitFor } from '../../text/units';
 import type { App } from '../../state';
-import { fieldValue } from './value';
+import { fieldValue } from '../../text/field-value';
 import './written';
 
 type AnyValue = MachineProfile[FieldName];

@@ -17,8 +17,10 @@ import { trainsKey } from '../../text/pages';
 import { mul, ratioText, type Ratio } from '../../core/quantity';
 import { settingsSheetKey } from '../../text/pages';
 import { proveKeys } from '../../text/prove';
+import { backedUpText, carryText } from '../../text/carry';
 import type { App } from '../../state';
-import { fieldValue, isKnown } from './value';
+import { carryOf } from '../../state/carry';
+import { fieldValue, isKnown } from '../../text/field-value';
 
 /** Machine: everything known about the lathe and its drive, and what still isn't. */
 @customElement('ls-machine')
@@ -50,6 +52,21 @@ export class MachineScreen extends ScreenElement<App> {
       }
     `,
   ];
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    void carryOf(this.app)
+      .look()
+      .then(() => this.requestUpdate());
+  }
+
+  /** That much has changed since the last back-up. */
+  private reminder() {
+    const { backedUp, due } = carryOf(this.app);
+    return backedUp && due
+      ? html`<p class="note">${backedUpText(backedUp.at, backedUp.changes)}</p>`
+      : nothing;
+  }
 
   private line(m: MachineProfile, f: FieldName) {
     const known = isKnown(m, f) || FIELDS[f].kind === 'text';
@@ -136,6 +153,8 @@ export class MachineScreen extends ScreenElement<App> {
         ${Object.entries(proveKeys).map(
           ([page, label]) => html`<a class="key left" href="#/machine/${page}">${label}</a>`,
         )}
+        <a class="key left" href="#/machine/carry">${carryText.heading}</a>
+        ${this.reminder()}
         <a class="key left" href="#/settings">${machineText.settings}</a>
       </div>
       <div class="apart">

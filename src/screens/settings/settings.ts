@@ -13,7 +13,9 @@ import {
   settingsText,
   updateText,
 } from '../../text/app';
+import { backedUpText, carryText } from '../../text/carry';
 import type { App, Settings } from '../../state';
+import { carryOf } from '../../state/carry';
 
 type Choice<K extends keyof Settings> = readonly { readonly value: Settings[K]; readonly label: string }[];
 
@@ -40,6 +42,9 @@ export class SettingsScreen extends ScreenElement<App> {
   override connectedCallback(): void {
     super.connectedCallback();
     void persistence().then((p) => (this.persisted = p));
+    void carryOf(this.app)
+      .look()
+      .then(() => this.requestUpdate());
   }
 
   private choice<K extends keyof Settings>(key: K, name: string, options: Choice<K>) {
@@ -93,6 +98,7 @@ export class SettingsScreen extends ScreenElement<App> {
   }
 
   override render() {
+    const { backedUp } = carryOf(this.app);
     return html`
       <h1>${settingsText.heading}</h1>
       ${this.choice('units', settingsText.units, [
@@ -120,6 +126,8 @@ export class SettingsScreen extends ScreenElement<App> {
             </button>`
           : nothing
       }
+      <p>${backedUp ? backedUpText(backedUp.at, backedUp.changes) : ''}</p>
+      <a class="key" href="#/machine/carry">${carryText.heading}</a>
       <h2>${cautions.heading}</h2>
       ${cautions.points.map((c) => html`<p>${c}</p>`)} ${this.log()}
       <p class="note">${settingsText.versionLine(__VERSION__)}</p>

@@ -3,6 +3,7 @@ import { customElement, property } from 'lit/decorators.js';
 import { shared } from '../../elements/styles';
 import type { OfflineStatus } from '../../device/updates';
 import { appText, cautions, offlineState } from '../../text/app';
+import { carryText } from '../../text/carry';
 
 /** The first thing a new person sees: what this is, the cautions, and two ways in. */
 @customElement('ls-first')
@@ -37,6 +38,7 @@ export class First extends LitElement {
       </ul>
       <a class="key solid big" href="#/machine/new">${appText.enterMine}</a>
       <a class="key" href="#/machine/list">${appText.tryExample}</a>
+      <a class="key" href="#/machine/carry">${carryText.open}</a>
       <p class="second" role="status">${offlineState[this.offline?.offline ?? 'checking']}</p>
     `;
   }

@@ -42,6 +42,7 @@ export const routeOf = (hash: string, before: string): Route => {
   if (place === 'machine' && sub === 'noise') return { tag: 'ls-noise', place, path, full: false };
   if (place === 'machine' && sub === 'stops') return { tag: 'ls-stops', place, path, full: false };
   if (place === 'machine' && sub === 'sheet') return { tag: 'ls-sheet-page', place, path, full: false };
+  if (place === 'machine' && sub === 'carry') return { tag: 'ls-carry', place, path, full: false };
   if (place === 'machine' && sub === 'wiring') return { tag: 'ls-wiring', place, path, full: false };
   if (place === 'machine' && sub === 'prove') return { tag: 'ls-prove', place, path, full: false };
   if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };

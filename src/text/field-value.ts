@@ -1,9 +1,9 @@
-import { FIELDS, mountedOf, type FieldName, type MachineProfile } from '../../core/machine';
-import type { Stated } from '../../core/quantity';
-import { plain, showStated } from '../../text/numbers';
-import { stagesText } from '../../text/train-words';
-import { choiceLabel, machineText } from '../../text/machine';
-import { fieldUnitFor } from '../../text/units';
+import { FIELDS, mountedOf, type FieldName, type MachineProfile } from '../core/machine';
+import type { Stated } from '../core/quantity';
+import { plain, showStated } from './numbers';
+import { stagesText } from './train-words';
+import { choiceLabel, machineText } from './machine';
+import { fieldUnitFor } from './units';
 
 /** The train mounted as it is drawn, with the lever of the box. */
 const mountedText = (m: MachineProfile): string | null => {

@@ -1,0 +1,5 @@
+export * from './document';
+export * from './merge';
+export * from './rows';
+export { alike } from './canonical';
+export { MOST } from './bounds';
