@@ -15,7 +15,7 @@ const madeText = (iso: string): string => {
 export const carryText = {
   heading: 'Share, back up, open a file',
   shareHeading: 'One machine',
-  shareNote: 'With its test records and checks, its job, and your own thread where the job cuts one.',
+  shareNote: 'With its test records, checks and wiring, its job, and your own thread where the job cuts one.',
   share: (name: string): string => `Share ${name}`,
   backHeading: 'Everything',
   backNote:

@@ -72,6 +72,28 @@ const lineOf = (row: VersionRow, earlier: ReadonlyMap<string, VersionRow>): stri
 const byRev = (rows: readonly VersionRow[]): Map<string, VersionRow> => new Map(rows.map((r) => [r.rev, r]));
 
 /**
+ * No wire is left without the cable it lies in, where one side took that out and the other changed the wire; nor one that
+ * may still be chosen.
+ */
+const withCables = (
+  fields: Fields,
+  ours: Fields,
+  theirs: Fields,
+  conflicts: readonly FieldConflict[],
+): Fields => {
+  const wires = [
+    ...Object.entries(fields),
+    ...conflicts.flatMap((c) => [[c.field, c.ours] as const, [c.field, c.theirs] as const]),
+  ];
+  const back = wires.flatMap(([name, wire]) => {
+    if (!name.startsWith('wires.') || !isObject(wire) || typeof wire.cable !== 'string') return [];
+    const cable = `cables.${wire.cable}`;
+    return fields[cable] === undefined ? [[cable, ours[cable] ?? theirs[cable]] as const] : [];
+  });
+  return { ...fields, ...Object.fromEntries(back) };
+};
+
+/**
  * Two contents that came of one, field by field: what one side changed is taken from that side. Without a common version
  * every field that differs is one that both changed.
  */
@@ -89,7 +111,8 @@ export const mergeContents = (
     conflicts.push({ field, ours: our, theirs: their });
     return [field, our];
   });
-  return { row: deep(ours, Object.fromEntries(fields) as Fields), conflicts };
+  const merged = withCables(Object.fromEntries(fields) as Fields, o, t, conflicts);
+  return { row: deep(ours, merged), conflicts };
 };
 
 /** The record with their value of these fields. */

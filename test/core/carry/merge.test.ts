@@ -52,6 +52,29 @@ describe('a machine that is here and in a file', () => {
     expect(conflicts.map((c) => c.field).sort()).toEqual(['profile.dial', 'profile.motor', 'profile.pitch']);
   });
 
+  it('keeps a cable that one side took out while the other changed a wire in it', () => {
+    const wired = (rev: string, parents: string[], body: unknown): VersionRow => ({
+      ...version(rev, parents, {}),
+      body,
+    });
+    const wire = { cable: 'c1', signal: 'A', colour: null };
+    const base = wired('w1', [], { cables: { c1: { name: 'Encoder' } }, wires: { x: wire } });
+    const ours = wired('w2', ['w1'], { cables: {}, wires: {} });
+    const theirs = wired('w3', ['w1'], {
+      cables: { c1: { name: 'Encoder' } },
+      wires: { x: { ...wire, colour: 'WH' } },
+    });
+    for (const [here, there] of [
+      [ours, theirs],
+      [theirs, ours],
+    ] as const) {
+      const { row, conflicts } = merged(mergeMachine(here, [base], there, [base]));
+      const kept = takeTheirs(row, here === ours ? conflicts : []).body as Record<string, object>;
+      expect(Object.keys(kept.wires ?? {})).toEqual(['x']);
+      expect(kept.cables).toEqual({ c1: { name: 'Encoder' } });
+    }
+  });
+
   it('that was put away on one side and changed on the other is put away and changed', () => {
     const theirs = version('b1', ['a1'], { pitch: 3, lines: 1024, motor: 'stepper' }, true);
     const { row, conflicts } = merged(mergeMachine(OURS, [A], theirs, [A]));
