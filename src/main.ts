@@ -151,7 +151,6 @@ const start = async (): Promise<void> => {
     app.own.load(),
     app.runs.load(),
   ]);
-  await followCopy(app);
   warmInSlices((await import('./core/thread/search')).warmSearch);
   const { watchUpdates } = await updates;
   shell.updates = watchUpdates({
@@ -160,6 +159,8 @@ const start = async (): Promise<void> => {
       shell.offline = status;
     },
   });
+  // Last: filling a copy may take a while, and nothing waits for it.
+  await followCopy(app);
 };
 
 start().catch((e: unknown) => {

@@ -1,3 +1,4 @@
+import type { RecordRow, ValueRow } from '../core/carry';
 import type { Envelope } from './envelope';
 
 /** Names of the stores in the database. Once released they never change. */
@@ -18,21 +19,9 @@ export type StoreName = (typeof STORES)[number];
 export type RunIndex = 'machine' | 'open';
 
 /** One record of the add-only store: what a person saw or did, never altered, only marked as taken back. */
-export interface EvidenceRow {
-  readonly id: string;
-  readonly schema: number;
-  readonly kind: string;
-  readonly machine: string;
-  readonly at: number;
-  readonly device: string;
-  readonly body: unknown;
-  readonly takenBack?: number;
-}
+export type EvidenceRow = RecordRow;
 
-export interface MetaRow {
-  readonly id: string;
-  readonly value: unknown;
-}
+export type MetaRow = ValueRow;
 
 export type Row = Envelope | EvidenceRow | MetaRow;
 

@@ -1,20 +1,11 @@
 import * as v from 'valibot';
+import type { VersionRow } from '../core/carry';
 
 /**
- * How every record that can change is kept. Which of two versions is newer is told by ancestry (`parents`),
- * never by a phone's clock; `changedAt` is for people to read.
+ * How every record that can change is kept, and goes into files. Which of two versions is newer is told by ancestry
+ * (`parents`), never by a phone's clock; `changedAt` is for people to read.
  */
-export interface Envelope {
-  readonly id: string;
-  readonly schema: number;
-  readonly rev: string;
-  readonly parents: readonly string[];
-  readonly device: string;
-  readonly counter: number;
-  readonly changedAt: number;
-  readonly deleted: boolean;
-  readonly body: unknown;
-}
+export type Envelope = VersionRow;
 
 /** A record that can be read: its envelope and what is in it. */
 export interface Kept<T> {

@@ -56,7 +56,8 @@ const write = (cache: Cache, name: string, value: unknown): Promise<void> =>
 
 const isPart = (x: unknown): x is Part => typeof x === 'object' && x !== null && !Array.isArray(x);
 
-const counterOf = (row: unknown): number => {
+/** The number that a row's last change had on its device; 0 for one without. */
+export const counterOf = (row: unknown): number => {
   const { counter } = (row ?? {}) as { counter?: unknown };
   return typeof counter === 'number' ? counter : 0;
 };

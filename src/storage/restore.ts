@@ -2,7 +2,7 @@ import type { Backing, Change, Row } from './backing';
 import { newId } from './id';
 import { isEnvelope } from './envelope';
 import { DB_VERSION } from './migrations';
-import { COPIED_STORES, Mirror, type Head } from './mirror';
+import { COPIED_STORES, counterOf, Mirror, type Head } from './mirror';
 import { historyId } from './versioned';
 
 export { Mirror } from './mirror';
@@ -16,62 +16,42 @@ export interface Restored {
   readonly torn: number;
 }
 
-interface Copy extends Restored {
-  readonly changes: readonly (Change & { row: Row })[];
-}
+type CopiedRow = Change & { readonly row: Row };
 
-const copyOf = async (): Promise<{ copy: Copy; head: Head } | null> => {
+/** Puts what the copy holds where it belongs; `more`: what is to be put besides, by the copy's head. */
+const putCopy = async (backing: Backing, more: (head: Head) => readonly Row[]): Promise<Restored | null> => {
   const mirror = await Mirror.open(false);
   const head = await mirror.head();
   if (!head) return null;
   const { rows, torn } = await mirror.rows();
-  return rows.length > 0 || torn > 0
-    ? { head, copy: { at: head.at, rows: rows.length, torn, changes: rows } }
-    : null;
-};
-
-/** Puts rows of the copy where they belong. */
-const putAll = (backing: Backing, changes: Copy['changes'], device?: Row): Promise<void> =>
-  backing.run('readwrite', COPIED_STORES, (w) => {
-    for (const { store, row } of changes) w.put(store, row);
-    if (device) w.put('meta', device);
+  if (rows.length === 0 && torn === 0) return null;
+  await backing.run('readwrite', COPIED_STORES, (w) => {
+    for (const { store, row } of rows) w.put(store, row);
+    for (const row of more(head)) w.put('meta', row);
     return Promise.resolve();
   });
+  return { at: head.at, rows: rows.length, torn };
+};
 
 /**
  * A database that was made anew although there is a copy had been lost: everything goes back into it. The phone takes a
  * new name as a device, so that its next numbers can't be those of changes that are lost.
  */
-export const restoreLost = async (backing: Backing): Promise<Restored | null> => {
-  const found = await copyOf();
-  if (!found) return null;
-  const { copy, head } = found;
-  const device = newId().slice(0, 12);
-  await putAll(backing, copy.changes, {
-    id: 'device',
-    value: { device, counter: head.counter },
-  });
-  return { at: copy.at, rows: copy.rows, torn: copy.torn };
-};
+export const restoreLost = (backing: Backing): Promise<Restored | null> =>
+  putCopy(backing, ({ counter }) => [{ id: 'device', value: { device: newId().slice(0, 12), counter } }]);
 
 /** No database can be had: the copy is worked from, in memory. */
-export const seedFrom = async (backing: Backing): Promise<Restored | null> => {
-  const found = await copyOf();
-  if (!found) return null;
-  await putAll(backing, found.copy.changes);
-  return { at: found.copy.at, rows: found.copy.rows, torn: found.copy.torn };
-};
+export const seedFrom = (backing: Backing): Promise<Restored | null> => putCopy(backing, () => []);
 
-const numberOf = (row: unknown): number => (row as { counter?: number } | null | undefined)?.counter ?? 0;
 const deviceOf = (row: unknown) =>
   (row as { value?: { device?: string; counter?: number } } | undefined)?.value ?? {};
 
 /** Whether a row of the copy is to stand in the place of what the database holds. */
-const isLater = ({ store, id, row }: Copy['changes'][number], there: unknown): boolean => {
+const isLater = ({ store, id, row }: CopiedRow, there: unknown): boolean => {
   if (there === undefined) return true;
   if (store === 'meta') return id !== 'device';
   if (store === 'evidence') return (row as { takenBack?: number }).takenBack !== undefined;
-  return numberOf(row) > numberOf(there);
+  return counterOf(row) > counterOf(there);
 };
 
 /** What only the copy holds goes into the database; a version that it takes the place of is kept as an earlier one. */
