@@ -82,7 +82,7 @@ const FIRST_PAINT = new RegExp(
   [
     'storage/(?!mirror|restore|carry)',
     'state/(app|runs|own-threads|live|ended-runs|records|machines|jobs|readings|undo|clock|merge|emitter)',
-    'screens/shell/(shell|routes)',
+    'screens/shell/(index|shell|routes)',
     'core/(quantity|context|job)/',
     'core/machine/(?!examples|asked|gears)',
     'core/thread/(families|own|profiles|catalogue|number|starts)',
@@ -111,14 +111,12 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     rolldownOptions: {
       output: {
-        // What the first paint needs in one file instead of a score of small ones.
+        // What the first paint needs in one file, and all that follows in another: much smaller than a score of files.
         codeSplitting: {
           groups: [
-            { name: 'sentences', test: /virtual:sentences/, priority: 1 },
-            {
-              name: 'first',
-              test: FIRST_PAINT,
-            },
+            { name: 'sentences', test: /virtual:sentences/, priority: 2 },
+            { name: 'first', test: FIRST_PAINT, priority: 1 },
+            { name: 'rest', test: /[\\/](src|node_modules)[\\/](?!main\.ts)[^]*\.[jt]s$/ },
           ],
         },
       },

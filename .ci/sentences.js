@@ -10,7 +10,7 @@ import ts from 'typescript';
 
 const FOLDER = 'src/text';
 /** Words that the first paint shows: those wait for no other file. */
-const FIRST = /(app|frame|numbers|pad|paths|settings|speed|threads|typed|units|why-limits|words|time)\.ts$/;
+const FIRST = /(frame|numbers|units|words)\.ts$/;
 /** Shorter ones cost more as an entry than they save. */
 const LEAST = 16;
 /** The same for what stands between the values of a template. */
@@ -145,7 +145,7 @@ export const withoutSentences = (code, places) => {
 
 /** Style sheets of what comes after the first paint are no program either. */
 const STYLED =
-  /^(screens\/(?!threads\/threads|speed\/speed|checks\/|shell\/)|elements\/(chart|stop-drawing|train-|trace-|groove-|limits-|bode-|cable-|thread-dial|test-sheet|written-line|conductor|scale-styles|code-))/;
+  /^(screens\/(?!shell\/(shell|frame-styles))|elements\/(?!row|icons|standing|bar|rule|screen|styles|listen))/;
 const SHEET = /\bcss`([^`$]*)`/g;
 /** @param {string} sheet */
 const tidied = (sheet) =>

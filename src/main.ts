@@ -8,22 +8,6 @@ import { App, openStorage } from './state';
 import { setMark } from './text/numbers';
 import { setWords } from './text/words';
 
-/** Each place's module. The one that is shown comes first; all others follow right after the first usable paint. */
-const MODULES = {
-  threads: () => import('./screens/threads/threads'),
-  find: () => import('./screens/threads/look-up'),
-  speed: () => import('./screens/speed'),
-  checks: () => import('./screens/checks'),
-  rest: () => import('./screens/rest'),
-};
-/** Whatever isn't named here is in the rest. */
-const MODULE_OF: Readonly<Record<string, keyof typeof MODULES>> = {
-  'ls-threads': 'threads',
-  'ls-find': 'find',
-  'ls-type': 'find',
-  'ls-speed': 'speed',
-  'ls-checks': 'checks',
-};
 /** Places where a person stands at the lathe: the screen stays on. */
 const AWAKE = ['speed', 'checks', 'cut'];
 
@@ -35,9 +19,9 @@ const loadFigures = async (): Promise<void> => {
   taker?.addFigures(figures);
 };
 
-const load = async (tag: string): Promise<void> => {
-  const module = MODULE_OF[tag] ?? 'rest';
-  await Promise.all([MODULES[module](), module === 'speed' ? null : loadFigures()]);
+/** All that the first paint does without is one file. */
+const load = async (): Promise<void> => {
+  await Promise.all([import('./screens/rest'), loadFigures()]);
 };
 
 const afterPaint = (): Promise<void> =>
@@ -145,12 +129,7 @@ const start = async (): Promise<void> => {
   performance.mark('latheside:usable');
   await Promise.all([app.loadRest(), followRun(app)]);
   const updates = import('./device/updates');
-  await Promise.all([
-    ...Object.values(MODULES).map((m) => m()),
-    loadFigures(),
-    app.own.load(),
-    app.runs.load(),
-  ]);
+  await Promise.all([load(), app.own.load(), app.runs.load()]);
   warmInSlices((await import('./core/thread/search')).warmSearch);
   const { watchUpdates } = await updates;
   shell.updates = watchUpdates({

@@ -1,6 +1,7 @@
-/** Every screen that isn't among the first to be shown: in one file, which is a quarter smaller than each by itself. */
-import './threads/pages';
-import './speed/pages';
+/** Every screen: in one file, which is a quarter smaller than each by itself. */
+import './threads';
+import './speed';
+import './checks';
 import './cut';
 import './machine';
 import './machine-carry';

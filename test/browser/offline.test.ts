@@ -148,7 +148,7 @@ describe('a newer version', () => {
     const part = mkdtempSync(join(tmpdir(), 'latheside-part-'));
     folders.push(part);
     cpSync(whole, part, { recursive: true });
-    const script = readdirSync(join(part, 'assets')).find((f) => f.startsWith('checks') && f.endsWith('.js'));
+    const script = readdirSync(join(part, 'assets')).find((f) => f.startsWith('rest') && f.endsWith('.js'));
     unlinkSync(join(part, 'assets', script ?? ''));
     writeFileSync(join(part, 'stray.txt'), '');
     host.folder = part;

@@ -1,1 +1,5 @@
 import './speed';
+import './feed';
+import './trace';
+import './raise';
+import './chart';

@@ -1,4 +1,5 @@
-/** Pages under a thread: they come together, after the first paint. */
+import './threads';
+import './look-up';
 import './limits';
 import './measure';
 import './identify';
