@@ -16,7 +16,7 @@ const TABLE: Record<string, { rooms: string[]; packages: string[] }> = {
   state: { rooms: ['core', 'storage'], packages: [] },
   device: { rooms: [], packages: ['workbox-window'] },
   'service-worker': { rooms: [], packages: ['workbox-precaching'] },
-  worker: { rooms: ['core'], packages: [] },
+  worker: { rooms: ['core'], packages: ['qr'] },
   embed: { rooms: ['core', 'text', 'elements'], packages: ['lit'] },
   screens: { rooms: ['core', 'text', 'elements', 'state', 'device', 'worker'], packages: ['lit'] },
 };

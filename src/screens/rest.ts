@@ -5,6 +5,7 @@ import './checks';
 import './cut';
 import './machine';
 import './machine-carry';
+import './machine-codes';
 import './machine-prove';
 import './machine-faults';
 import './machine-noise';

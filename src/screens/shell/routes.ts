@@ -45,6 +45,8 @@ export const routeOf = (hash: string, before: string): Route => {
   if (place === 'machine' && sub === 'carry') return { tag: 'ls-carry', place, path, full: false };
   if (place === 'machine' && sub === 'wiring') return { tag: 'ls-wiring', place, path, full: false };
   if (place === 'machine' && sub === 'prove') return { tag: 'ls-prove', place, path, full: false };
+  if (place === 'machine' && sub === 'codes')
+    return { tag: path[1] === 'read' ? 'ls-codes-read' : 'ls-codes-show', place, path, full: false };
   if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };
   if (place === 'settings') return { tag: 'ls-settings', place: 'machine', path, full: false };
   if (place === 'speed' && sub === 'feed') return { tag: 'ls-feed', place, path, full: false };

@@ -1,0 +1,2 @@
+import './show';
+import './read';
