@@ -7,10 +7,9 @@ export interface Received {
   readonly name: string;
   readonly workshop: string;
   readonly tests: number;
+  /** Nothing of them is kept on the phone. */
+  readonly bytes: Uint8Array;
 }
-
-/** Bytes that were read, until the page is closed; nothing of them is kept on the phone. */
-let received: Uint8Array | null = null;
 
 /** The machine in use as bytes: its profile and the newest record of each test. Null where there is no machine. */
 export const bytesToShow = (app: App): Promise<Uint8Array<ArrayBuffer> | null> => {
@@ -29,12 +28,8 @@ export const bytesRead = (_app: App, bytes: Uint8Array): Promise<Received | null
     const { profile, tests } = JSON.parse(text) as { profile?: unknown; tests?: unknown };
     const read = readProfile(profile)?.profile;
     if (!read || !Array.isArray(tests)) return Promise.resolve(null);
-    received = bytes;
-    return Promise.resolve({ name: read.name, workshop: read.workshop, tests: tests.length });
+    return Promise.resolve({ name: read.name, workshop: read.workshop, tests: tests.length, bytes });
   } catch {
     return Promise.resolve(null);
   }
 };
-
-/** The bytes read last; null before any. */
-export const lastReceived = (): Uint8Array | null => received;

@@ -25,6 +25,8 @@ export interface PhoneOptions {
   dark?: boolean;
   /** The person has forbidden sites to store anything: no cookies, no database, no worker. */
   storesNothing?: boolean;
+  /** More flags for the browser. */
+  flags?: readonly string[];
 }
 
 /**
@@ -82,12 +84,12 @@ export class Phone {
 
   /** Starts the browser again with the same profile, after `kill` or `quit`, and opens the app. */
   async start(): Promise<void> {
-    const { width = 390, height = 844, dark = false } = this.options;
+    const { width = 390, height = 844, dark = false, flags = [] } = this.options;
     const executablePath = findChromium();
     if (executablePath === null) throw new Error('No Chromium.');
     this.current = await chromium.launchPersistentContext(this.profile, {
       executablePath,
-      args: CHROMIUM_FLAGS,
+      args: [...CHROMIUM_FLAGS, ...flags],
       viewport: { width, height },
       deviceScaleFactor: 2,
       isMobile: true,
