@@ -69,7 +69,7 @@ export class LsCodeLoop extends LitElement {
 
   protected override updated() {
     clearInterval(this.timer);
-    if (this.running && this.isConnected && this.codes.length > 1)
+    if (this.running && this.isConnected && this.codes.length > 0)
       this.timer = setInterval(() => this.step(), SHOWN_MS);
   }
 
@@ -86,19 +86,13 @@ export class LsCodeLoop extends LitElement {
     return html`<svg part="code" role="img" aria-label=${name} viewBox="0 0 ${size} ${size}">
         <path d=${path} />
       </svg>
-      ${
-        codes.length > 1
-          ? html`<p aria-hidden="true">${name}</p>
-              <div class="keys">
-                <button class="key" @click=${() => (this.running = !this.running)}>
-                  ${this.running ? text.pause : text.go}
-                </button>
-                <button class="key" ?disabled=${this.running} @click=${() => this.step()}>
-                  ${text.next}
-                </button>
-              </div>`
-          : nothing
-      }`;
+      <p aria-hidden="true">${name}</p>
+      <div class="keys">
+        <button class="key" @click=${() => (this.running = !this.running)}>
+          ${this.running ? text.pause : text.go}
+        </button>
+        <button class="key" ?disabled=${this.running} @click=${() => this.step()}>${text.next}</button>
+      </div>`;
   }
 }
 

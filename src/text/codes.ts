@@ -12,7 +12,6 @@ export const codesText = {
   tooLarge: 'Too large for codes. Send it as a file.',
   failed: 'The codes could not be drawn. Close the app, open it again, or send a file.',
   holdSteady: 'The codes follow one another by themselves; they may be read in any order.',
-  oneSteady: 'One code holds everything.',
   readTitle: 'Read codes',
   ask: 'On the other phone the codes are shown. This phone reads them with its camera; no picture is kept or sent.',
   start: 'Switch the camera on',

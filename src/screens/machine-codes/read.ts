@@ -168,7 +168,7 @@ export class CodesRead extends ScreenElement<App> {
                 ${received ? t.another : t.start}
               </button>`
         }
-        <a class="key left" href="#/machine/codes/show">${codesKeys['codes/show']}</a>
+        <a class="key" href="#/machine/codes/show">${codesKeys['codes/show']}</a>
       </div>`;
   }
 }

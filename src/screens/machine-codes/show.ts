@@ -1,4 +1,4 @@
-import { css, html, nothing } from 'lit';
+import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import '../../elements/code-loop';
 import { ScreenElement } from '../../elements/screen';
@@ -68,10 +68,9 @@ export class CodesShow extends ScreenElement<App> {
     if (shown.kind === 'none') return html`<p>${t.none}</p>`;
     if (shown.kind !== 'codes')
       return html`<p class="alert" role="alert">${shown.kind === 'failed' ? t.failed : t.tooLarge}</p>`;
-    const many = shown.codes.length > 1;
     return html`<ls-code-loop .codes=${shown.codes} .text=${loopText}></ls-code-loop>
-      <p>${t.holdOther} ${many ? t.holdSteady : t.oneSteady}</p>
-      ${many ? html`<p class="note">${t.flicker}</p>` : nothing}`;
+      <p>${t.holdOther} ${t.holdSteady}</p>
+      <p class="note">${t.flicker}</p>`;
   }
 
   override render() {
@@ -79,7 +78,7 @@ export class CodesShow extends ScreenElement<App> {
     return html`<h1>${name ? t.showTitle(name) : t.none}</h1>
       ${this.body()}
       <div class="stack apart">
-        <a class="key left" href="#/machine/codes/read">${codesKeys['codes/read']}</a>
+        <a class="key" href="#/machine/codes/read">${codesKeys['codes/read']}</a>
       </div>`;
   }
 }

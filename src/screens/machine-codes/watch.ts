@@ -1,18 +1,23 @@
 import { systemDetector } from '../../device/detector';
 import type { CodeWorker } from './talk';
 
-/** Pictures are made no larger than this on each side: four pixels and more for each module of the largest code. */
-const SIDE = 720;
+/**
+ * Pixels of a picture's side at most: six and more for each module of the largest code where it fills most of the
+ * picture. Every other picture is smaller and turned a quarter: patterns of a code's own that look like its corners from
+ * one side, which hides one in thirty from the library, don't from the other.
+ */
+const SIDES = [720, 560] as const;
 /** Between two pictures, so that the screen has its turn. */
 const REST_MS = 30;
 
 /** The middle square of what the camera shows, where a person holds the code. */
-const pictureOf = (video: HTMLVideoElement, canvas: HTMLCanvasElement): ImageData | null => {
+const pictureOf = (video: HTMLVideoElement, canvas: HTMLCanvasElement, turned: boolean): ImageData | null => {
   const whole = Math.min(video.videoWidth, video.videoHeight);
   const context = canvas.getContext('2d', { willReadFrequently: true });
   if (whole === 0 || !context) return null;
-  const side = Math.min(whole, SIDE);
+  const side = Math.min(whole, SIDES[turned ? 1 : 0]);
   canvas.width = canvas.height = side;
+  if (turned) context.setTransform(0, 1, -1, 0, side, 0);
   const [x, y] = [(video.videoWidth - whole) / 2, (video.videoHeight - whole) / 2];
   context.drawImage(video, x, y, whole, whole, 0, 0, side, side);
   return context.getImageData(0, 0, side, side);
@@ -29,8 +34,8 @@ export const watchCodes = (
   const pause = (): Promise<unknown> => new Promise((done) => setTimeout(done, REST_MS));
   const look = async (): Promise<void> => {
     let system = await systemDetector();
-    for (; on; await pause()) {
-      const image = document.hidden ? null : pictureOf(video, canvas);
+    for (let turned = false; on; turned = !turned, await pause()) {
+      const image = document.hidden ? null : pictureOf(video, canvas, turned);
       if (!image) continue;
       let found: readonly string[] = [];
       try {

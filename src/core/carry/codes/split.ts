@@ -6,10 +6,10 @@ import { BLOCK, MOST_BLOCKS, writeFrame } from './frame';
 export const MOST = BLOCK * MOST_BLOCKS;
 
 /**
- * Codes shown for so many data blocks: half as many again, so that a third of one round may be missed. One block
- * needs no other.
+ * Codes shown for so many data blocks: half as many again, so that a third of one round may be missed. One block is
+ * shown in two different codes: a scanner that stumbles over one may read the other.
  */
-export const shownFor = (count: number): number => (count === 1 ? 1 : count + Math.ceil(count / 2));
+export const shownFor = (count: number): number => count + Math.ceil(count / 2);
 
 export type Split =
   | { readonly ok: true; readonly count: number; readonly texts: readonly string[] }
