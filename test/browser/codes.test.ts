@@ -111,10 +111,8 @@ describe('codes read by the camera', () => {
     if (!made.ok) throw new Error(made.code);
     // Two of the four that are needed, and then a code of something else.
     const texts = [made.texts[0] ?? '', made.texts[5] ?? '', 'https://example.org/'];
-    const film = filmOf(
-      texts.map((text) => ({ text, turned: 0, blur: 0.6, tilted: 0 })),
-      2,
-    );
+    const shots = texts.flatMap((text) => Array<Shot>(5).fill({ text, turned: 0, blur: 0.6, tilted: 0 }));
+    const film = filmOf(shots, 10);
     try {
       const { person, page, phone } = await open('#/machine/codes/read', { flags: cameraFlags(film.path) });
       await person.key('Switch the camera on');
