@@ -24,7 +24,7 @@ export class CodesRead extends ScreenElement<App> {
     css`
       video {
         display: block;
-        inline-size: min(100%, 100vh - 18rem);
+        inline-size: min(100%, 100vh - 26rem);
         min-inline-size: min(100%, 14rem);
         margin-inline: auto;
         aspect-ratio: 1;
