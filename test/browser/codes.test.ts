@@ -132,6 +132,42 @@ describe('codes read by the camera', () => {
     }
   });
 
+  it.each([
+    ['by what the system has for it', false],
+    ['by the library where the system’s own breaks', true],
+  ])('are read %s', async (_, breaks) => {
+    const made = split(new Uint8Array(deflateRawSync(sent)));
+    if (!made.ok) throw new Error(made.code);
+    const shown = breaks ? made.texts.slice(0, made.count) : made.texts.slice(0, 1);
+    const film = filmOf(
+      shown.map((text) => ({ text, turned: 2, blur: 0.7, tilted: 0.02 })),
+      5,
+    );
+    try {
+      const { person, page } = await open('#/machine/codes/read', { flags: cameraFlags(film.path) });
+      await page.evaluate(
+        ({ texts, throws }) => {
+          let n = 0;
+          const detect = (): Promise<{ rawValue: string }[]> =>
+            throws
+              ? Promise.reject(new DOMException('no service', 'NotSupportedError'))
+              : Promise.resolve([{ rawValue: texts[(n += 1) % texts.length] ?? '' }]);
+          class Detector {
+            static getSupportedFormats = () => Promise.resolve(['qr_code']);
+            detect = detect;
+          }
+          (globalThis as { BarcodeDetector?: unknown }).BarcodeDetector = Detector;
+        },
+        { texts: made.texts, throws: breaks },
+      );
+      await person.key('Switch the camera on');
+      await person.reads('All codes read');
+      await person.reads('Machine Heron');
+    } finally {
+      film.remove();
+    }
+  });
+
   it('no camera allowed is said in words', async () => {
     const flags = ['--use-fake-device-for-media-stream', '--deny-permission-prompts'];
     const { person, page } = await open('#/machine/codes/read', { flags });
