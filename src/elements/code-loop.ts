@@ -11,7 +11,8 @@ const SHOWN_MS = 200;
  * Codes one after another, over and over, black on white whatever the theme. Where a person wants less motion it stands
  * still until told to run, and a key goes on by one.
  * @element ls-code-loop
- * @prop {CodeDrawing[]} codes - what is shown
+ * @prop {CodeDrawing[]} codes - what is shown; more may come while it runs
+ * @prop {number} of - how many there will be
  * @prop {LoopText} text - words of its keys
  * @csspart code - the drawing
  */
@@ -48,6 +49,7 @@ export class LsCodeLoop extends LitElement {
   ];
 
   @property({ attribute: false }) codes: readonly CodeDrawing[] = [];
+  @property({ type: Number }) of = 0;
   @property({ attribute: false }) text!: LoopText;
   @state() private at = 0;
   @state() private running = false;
@@ -60,28 +62,25 @@ export class LsCodeLoop extends LitElement {
 
   override disconnectedCallback() {
     clearInterval(this.timer);
+    this.running = false;
     super.disconnectedCallback();
   }
 
-  protected override willUpdate(changed: PropertyValues) {
-    if (changed.has('codes')) this.at = 0;
-  }
-
-  protected override updated() {
+  protected override updated(changed: PropertyValues) {
+    if (!changed.has('running')) return;
     clearInterval(this.timer);
-    if (this.running && this.isConnected && this.codes.length > 0)
-      this.timer = setInterval(() => this.step(), SHOWN_MS);
+    if (this.running && this.isConnected) this.timer = setInterval(() => this.step(), SHOWN_MS);
   }
 
   private step() {
-    this.at = (this.at + 1) % this.codes.length;
+    this.at = (this.at + 1) % Math.max(1, this.codes.length);
   }
 
   protected override render() {
     const { at, codes, text } = this;
     const code = codes[at];
     if (!code) return nothing;
-    const name = text.at(at + 1, codes.length);
+    const name = text.at(at + 1, this.of);
     const { size, path } = code;
     return html`<svg part="code" role="img" aria-label=${name} viewBox="0 0 ${size} ${size}">
         <path d=${path} />

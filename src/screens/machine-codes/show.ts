@@ -12,7 +12,7 @@ import { startCodes, type CodeWorker } from './talk';
 
 type Shown =
   | { readonly kind: 'making' | 'none' | 'failed' | 'too-large' }
-  | { readonly kind: 'codes'; readonly codes: readonly CodeDrawing[] };
+  | { readonly kind: 'codes'; readonly codes: readonly CodeDrawing[]; readonly of: number };
 
 /** Show as codes: the machine in use, for another phone's camera. */
 @customElement('ls-codes-show')
@@ -58,8 +58,15 @@ export class CodesShow extends ScreenElement<App> {
       this.shown = { kind: parts.code === 'too-large' ? 'too-large' : 'none' };
       return;
     }
-    const codes = await worker.draw(parts.texts);
-    if (codes.length > 0) this.shown = { kind: 'codes', codes };
+    // Each is shown as soon as it is drawn: on a slow phone all of them take seconds.
+    let codes: readonly CodeDrawing[] = [];
+    for (const text of parts.texts) {
+      const drawn = await worker.draw([text]);
+      // Nothing comes from a worker that broke or was ended.
+      if (drawn.length === 0) return;
+      codes = [...codes, ...drawn];
+      this.shown = { kind: 'codes', codes, of: parts.texts.length };
+    }
   }
 
   private body() {
@@ -68,7 +75,7 @@ export class CodesShow extends ScreenElement<App> {
     if (shown.kind === 'none') return html`<p>${t.none}</p>`;
     if (shown.kind !== 'codes')
       return html`<p class="alert" role="alert">${shown.kind === 'failed' ? t.failed : t.tooLarge}</p>`;
-    return html`<ls-code-loop .codes=${shown.codes} .text=${loopText}></ls-code-loop>
+    return html`<ls-code-loop .codes=${shown.codes} .of=${shown.of} .text=${loopText}></ls-code-loop>
       <p>${t.holdOther} ${t.holdSteady}</p>
       <p class="note">${t.flicker}</p>`;
   }
