@@ -5,7 +5,6 @@ import './checks';
 import './cut';
 import './machine';
 import './machine-carry';
-import './machine-codes';
 import './machine-prove';
 import './machine-faults';
 import './machine-noise';

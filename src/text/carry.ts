@@ -38,7 +38,7 @@ export const carryText = {
   everythingName: 'Latheside back-up',
   refused: 'This file was not opened',
   another: 'Open another file',
-  title: { machine: 'A machine in a file', everything: 'A back-up' } as const,
+  title: { machine: 'A machine from elsewhere', everything: 'A back-up' } as const,
   made: (iso: string, app: string): string => `Made ${madeText(iso)}, by version ${app}.`,
   machines: 'Machines in it',
   rest: 'What else is in it',

@@ -1,14 +1,21 @@
+import type { CodesKind } from '../core/carry';
 import type { FrameRefusal } from '../core/carry/codes';
 
-/** Pages of codes under Machine. */
-export const codesKeys = { 'codes/show': 'Show as codes', 'codes/read': 'Read codes' } as const;
+/** Keys to the pages of codes. */
+export const codesKeys = { show: 'Show as codes', read: 'Read codes' } as const;
 
 export const codesText = {
   showTitle: (machine: string): string => `${machine} as codes`,
   none: 'No machine yet',
   making: 'Drawing the codes',
-  holdOther: 'On the other phone open Machine, Read codes. Hold it square, a hand’s width away.',
+  holdOther: 'On the other phone open Machine, Share, Read codes. Hold it square, a hand’s width away.',
   flicker: 'The codes flicker. Pause them if that troubles anyone.',
+  goes: {
+    most: 'Its profile, wiring and job, and the newest record of each test. Checks, hours and older records go by file.',
+    some: 'Its profile and the newest record of each test. Wiring, job, checks and older records go by file.',
+    least:
+      'Its profile as it is now, and the newest record of each test. Where both phones changed it, each difference is asked for. All else goes by file.',
+  } satisfies Record<CodesKind, string>,
   tooLarge: 'Too large for codes. Send it as a file.',
   failed: 'The codes could not be drawn. Close the app, open it again, or send a file.',
   holdSteady: 'The codes follow one another by themselves; they may be read in any order.',
@@ -20,12 +27,6 @@ export const codesText = {
   camera: 'What the camera sees',
   have: (have: number, need: number): string => `${have} of ${need}`,
   haveLabel: 'Codes read',
-  whole: 'All codes read',
-  machine: 'Machine',
-  workshop: 'Workshop',
-  tests: 'Test records',
-  untouched: 'Nothing on this phone was changed.',
-  another: 'Read another',
   stop: 'Switch the camera off',
 } as const;
 

@@ -98,7 +98,7 @@ describe('a machine, and everything, as a file', () => {
 
     const to = await newPhone();
     await toFirstFile(to);
-    await opened(to, path, 'A machine in a file');
+    await opened(to, path, 'A machine from elsewhere');
     await to.reads('New here');
     await to.reads('Check answers 1 1 new');
     expect(await faults(to, 'file, a new machine')).toEqual([]);
@@ -150,7 +150,7 @@ describe('a machine, and everything, as a file', () => {
     const first = await made(one, 'Share Heron');
     const two = await newPhone();
     await toFirstFile(two);
-    await opened(two, first, 'A machine in a file');
+    await opened(two, first, 'A machine from elsewhere');
     await two.key('Bring it in');
     await two.key('Use Heron');
 
@@ -162,7 +162,7 @@ describe('a machine, and everything, as a file', () => {
     await toFiles(two);
     const second = await made(two, 'Share Heron');
     await toFiles(one);
-    await opened(one, second, 'A machine in a file');
+    await opened(one, second, 'A machine from elsewhere');
     await one.reads('Changed here and there: put together');
     await one.key('Bring it in');
     await one.key('Use Heron');
@@ -173,7 +173,7 @@ describe('a machine, and everything, as a file', () => {
     await toFiles(two);
     const third = await made(two, 'Share Heron');
     await toFiles(one);
-    await opened(one, third, 'A machine in a file');
+    await opened(one, third, 'A machine from elsewhere');
     await one.reads('1 thing to choose');
     await one.reads('Heron: Leadscrew pitch');
     expect(await faults(one, 'file, to choose')).toEqual([]);

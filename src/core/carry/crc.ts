@@ -7,6 +7,11 @@ const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
   return c;
 });
 
+const step = (crc: number, byte: number): number => (crc >>> 8) ^ (TABLE[(crc ^ byte) & 0xff] ?? 0);
+
+/** CRC-32 (IEEE 802.3, 3.2.9) of bytes. @returns 0 to 2³² − 1 */
+export const crcOfBytes = (bytes: Uint8Array): number => (bytes.reduce(step, 0xffffffff) ^ 0xffffffff) >>> 0;
+
 /**
  * CRC-32 (IEEE 802.3, 3.2.9) of a text as UTF-8 (RFC 3629). It tells a damaged file from a whole one, and nothing about who
  * made it.
@@ -16,7 +21,7 @@ const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
 export const crc32 = (text: string): string => {
   let crc = 0xffffffff;
   const take = (byte: number): void => {
-    crc = (crc >>> 8) ^ (TABLE[(crc ^ byte) & 0xff] ?? 0);
+    crc = step(crc, byte);
   };
   const rest = (code: number, shift: number): void => {
     for (let s = shift; s >= 0; s -= 6) take(0x80 | ((code >> s) & 0x3f));

@@ -3,3 +3,4 @@ export * from './merge';
 export * from './rows';
 export { alike } from './canonical';
 export { MOST } from './bounds';
+export { forCodes, type CodesKind } from './for-codes';

@@ -14,6 +14,7 @@ import {
   outcomeText,
   refusedFile,
 } from '../../text/carry';
+import { codesKeys } from '../../text/codes';
 import { isoTime } from '../../text/records';
 import type { App } from '../../state';
 import { carryOf, type CarryState, type Plan, type Stage } from '../../state/carry';
@@ -108,7 +109,8 @@ export class CarryScreen extends ScreenElement<App> {
           ? nothing
           : html`<h2>${t.shareHeading}</h2>
               <p>${t.shareNote}</p>
-              <button class="key solid" @click=${() => void this.share('machine')}>${t.share(name)}</button>`
+              <button class="key solid" @click=${() => void this.share('machine')}>${t.share(name)}</button>
+              <a class="key" href="#/machine/carry/show">${codesKeys.show}</a>`
       }
       <h2>${t.backHeading}</h2>
       <p>${t.backNote}</p>
@@ -117,7 +119,10 @@ export class CarryScreen extends ScreenElement<App> {
       <p role="status"><strong>${this.said}</strong></p>
       <h2>${t.openHeading}</h2>
       <p>${t.openNote}</p>
-      ${this.opener(t.open)}
+      <div class="stack">
+        ${this.opener(t.open)}
+        <a class="key" href="#/machine/carry/read">${codesKeys.read}</a>
+      </div>
       <p class="note">${t.drop}</p>
       ${this.wayBack()}`;
   }

@@ -1,1 +1,3 @@
 import './carry';
+import './codes-show';
+import './codes-read';

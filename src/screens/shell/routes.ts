@@ -19,6 +19,8 @@ const THREAD_PAGES: Readonly<Record<string, string>> = {
   held: 'ls-held',
   own: 'ls-own',
 };
+/** Pages of codes. */
+const CARRY_PAGES: Readonly<Record<string, string>> = { show: 'ls-codes-show', read: 'ls-codes-read' };
 /** Pages under Cut. */
 const CUT_PAGES = ['work', 'stop', 'nut', 'plan', 'pass', 'measure', 'records', 'ways'];
 const LIST = ['list', 'new'];
@@ -42,11 +44,10 @@ export const routeOf = (hash: string, before: string): Route => {
   if (place === 'machine' && sub === 'noise') return { tag: 'ls-noise', place, path, full: false };
   if (place === 'machine' && sub === 'stops') return { tag: 'ls-stops', place, path, full: false };
   if (place === 'machine' && sub === 'sheet') return { tag: 'ls-sheet-page', place, path, full: false };
-  if (place === 'machine' && sub === 'carry') return { tag: 'ls-carry', place, path, full: false };
+  if (place === 'machine' && sub === 'carry')
+    return { tag: CARRY_PAGES[path[1] ?? ''] ?? 'ls-carry', place, path, full: false };
   if (place === 'machine' && sub === 'wiring') return { tag: 'ls-wiring', place, path, full: false };
   if (place === 'machine' && sub === 'prove') return { tag: 'ls-prove', place, path, full: false };
-  if (place === 'machine' && sub === 'codes')
-    return { tag: path[1] === 'read' ? 'ls-codes-read' : 'ls-codes-show', place, path, full: false };
   if (place === 'machine') return { tag: 'ls-machine', place, path, full: false };
   if (place === 'settings') return { tag: 'ls-settings', place: 'machine', path, full: false };
   if (place === 'speed' && sub === 'feed') return { tag: 'ls-feed', place, path, full: false };

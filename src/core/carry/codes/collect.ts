@@ -1,4 +1,4 @@
-import { crc32 } from './crc32';
+import { crcOfBytes } from '../crc';
 import { restore } from './erasure';
 import { readFrame, type Frame, type FrameRefusal } from './frame';
 
@@ -46,7 +46,7 @@ export const take = (collected: Collected, text: string): { collected: Collected
       taken: { kind: 'more', have: blocks.size, need, fresh: blocks.size > before.size },
     };
   const bytes = joined(data, length);
-  return crc32(bytes) === frame.transfer
+  return crcOfBytes(bytes) === frame.transfer
     ? { collected: next, taken: { kind: 'whole', need, bytes } }
     : { collected: new Map(others), taken: { kind: 'refused', code: 'contradiction' } };
 };

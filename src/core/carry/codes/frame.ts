@@ -1,4 +1,4 @@
-import { crc32 } from './crc32';
+import { crcOfBytes } from '../crc';
 import { fromDigits, MOST_BYTES, toDigits } from './digits';
 import { ROWS } from './erasure';
 
@@ -48,7 +48,7 @@ export const writeFrame = ({ transfer, length, count, row, block }: Frame): stri
   view.setUint16(7, length);
   bytes.set([count, row], 9);
   bytes.set(block, HEAD);
-  view.setUint32(HEAD + block.length, crc32(bytes.subarray(0, -SUM)));
+  view.setUint32(HEAD + block.length, crcOfBytes(bytes.subarray(0, -SUM)));
   return toDigits(bytes);
 };
 
@@ -58,7 +58,7 @@ export const readFrame = (text: string): Frame | FrameRefusal => {
   if (!bytes || bytes.length <= HEAD + SUM || KIND.some((byte, i) => bytes[i] !== byte)) return 'foreign';
   const view = new DataView(bytes.buffer);
   const end = bytes.length - SUM;
-  if (view.getUint32(end) !== crc32(bytes.subarray(0, end))) return 'damaged';
+  if (view.getUint32(end) !== crcOfBytes(bytes.subarray(0, end))) return 'damaged';
   if (bytes[2] !== VERSION) return 'newer';
   const block = bytes.slice(HEAD, end);
   const length = view.getUint16(7);

@@ -1,4 +1,4 @@
-import { crc32 } from './crc32';
+import { crcOfBytes } from '../crc';
 import { blockOf } from './erasure';
 import { BLOCK, MOST_BLOCKS, writeFrame } from './frame';
 
@@ -31,7 +31,7 @@ export const split = (bytes: Uint8Array): Split => {
     block.set(bytes.subarray(i * size, (i + 1) * size));
     return block;
   });
-  const transfer = crc32(bytes);
+  const transfer = crcOfBytes(bytes);
   const texts = Array.from({ length: shownFor(count) }, (_, row) =>
     writeFrame({ transfer, length: bytes.length, count, row, block: blockOf(data, row) }),
   );

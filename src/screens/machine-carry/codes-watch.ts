@@ -1,5 +1,5 @@
 import { systemDetector } from '../../device/detector';
-import type { CodeWorker } from './talk';
+import type { CodeWorker } from './codes-talk';
 
 /**
  * Pixels of a picture's side at most, in turn: five and more for each module of the largest code where it fills most of

@@ -2,17 +2,24 @@ import { css, html } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import '../../elements/code-loop';
 import { ScreenElement } from '../../elements/screen';
-import { split, type CodeDrawing, type Split } from '../../core/carry/codes';
+import { forCodes, type CodesKind } from '../../core/carry';
+import { split, type CodeDrawing } from '../../core/carry/codes';
 import { deflate } from '../../device/deflate';
 import { keepAwake, type Awake } from '../../device/wake-lock';
 import type { App } from '../../state';
-import { bytesToShow } from '../../state/codes';
+import { carryOf } from '../../state/carry';
 import { codesKeys, codesText as t, loopText } from '../../text/codes';
-import { startCodes, type CodeWorker } from './talk';
+import { startCodes, type CodeWorker } from './codes-talk';
+import { writeFile } from './files';
 
 type Shown =
   | { readonly kind: 'making' | 'none' | 'failed' | 'too-large' }
-  | { readonly kind: 'codes'; readonly codes: readonly CodeDrawing[]; readonly of: number };
+  | {
+      readonly kind: 'codes';
+      readonly what: CodesKind;
+      readonly codes: readonly CodeDrawing[];
+      readonly of: number;
+    };
 
 /** Show as codes: the machine in use, for another phone's camera. */
 @customElement('ls-codes-show')
@@ -38,7 +45,10 @@ export class CodesShow extends ScreenElement<App> {
   }
 
   override firstUpdated() {
-    if (this.worker) void this.make(this.worker);
+    if (this.worker)
+      this.make(this.worker).catch(() => {
+        this.shown = { kind: 'failed' };
+      });
   }
 
   override disconnectedCallback() {
@@ -48,24 +58,28 @@ export class CodesShow extends ScreenElement<App> {
   }
 
   private async make(worker: CodeWorker): Promise<void> {
-    const bytes = await bytesToShow(this.app);
-    if (!bytes) {
+    if (!this.app.machine) {
       this.shown = { kind: 'none' };
       return;
     }
-    const parts: Split = split(await deflate(bytes));
-    if (!parts.ok) {
-      this.shown = { kind: parts.code === 'too-large' ? 'too-large' : 'none' };
-      return;
+    const whole = await carryOf(this.app).content('machine', __VERSION__);
+    for (const { kind, content } of forCodes(whole)) {
+      const text = await writeFile(content);
+      const parts = split(await deflate(new TextEncoder().encode(text)));
+      if (parts.ok) return this.draw(worker, kind, parts.texts);
     }
-    // Each is shown as soon as it is drawn: on a slow phone all of them take seconds.
+    this.shown = { kind: 'too-large' };
+  }
+
+  /** Each is shown as soon as it is drawn: on a slow phone all of them take seconds. */
+  private async draw(worker: CodeWorker, what: CodesKind, texts: readonly string[]): Promise<void> {
     let codes: readonly CodeDrawing[] = [];
-    for (const text of parts.texts) {
+    for (const text of texts) {
       const drawn = await worker.draw([text]);
       // Nothing comes from a worker that broke or was ended.
       if (drawn.length === 0) return;
       codes = [...codes, ...drawn];
-      this.shown = { kind: 'codes', codes, of: parts.texts.length };
+      this.shown = { kind: 'codes', what, codes, of: texts.length };
     }
   }
 
@@ -77,6 +91,7 @@ export class CodesShow extends ScreenElement<App> {
       return html`<p class="alert" role="alert">${shown.kind === 'failed' ? t.failed : t.tooLarge}</p>`;
     return html`<ls-code-loop .codes=${shown.codes} .of=${shown.of} .text=${loopText}></ls-code-loop>
       <p>${t.holdOther} ${t.holdSteady}</p>
+      <p>${t.goes[shown.what]}</p>
       <p class="note">${t.flicker}</p>`;
   }
 
@@ -85,7 +100,7 @@ export class CodesShow extends ScreenElement<App> {
     return html`<h1>${name ? t.showTitle(name) : t.none}</h1>
       ${this.body()}
       <div class="stack apart">
-        <a class="key" href="#/machine/codes/read">${codesKeys['codes/read']}</a>
+        <a class="key" href="#/machine/carry/read">${codesKeys.read}</a>
       </div>`;
   }
 }

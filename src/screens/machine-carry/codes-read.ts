@@ -8,10 +8,11 @@ import { inflate } from '../../device/deflate';
 import { vibrate } from '../../device/vibrate';
 import { keepAwake, type Awake } from '../../device/wake-lock';
 import type { App } from '../../state';
-import { bytesRead, type Received } from '../../state/codes';
+import { carryOf } from '../../state/carry';
 import { cameraText, codesKeys, codesText as t, refusedText, type CameraState } from '../../text/codes';
-import { startCodes, type CodeWorker } from './talk';
-import { watchCodes } from './watch';
+import { startCodes, type CodeWorker } from './codes-talk';
+import { watchCodes } from './codes-watch';
+import { readFile } from './files';
 
 /** More than any machine makes: what swells beyond it is no machine. */
 const MOST_INFLATED = 1_000_000;
@@ -55,7 +56,6 @@ export class CodesRead extends ScreenElement<App> {
   @state() private refused: keyof typeof refusedText | null = null;
   @state() private have = 0;
   @state() private need = 0;
-  @state() private received: Received | null = null;
   @query('video') private video!: HTMLVideoElement;
   private collected = NOTHING_COLLECTED;
   private open: Camera | null = null;
@@ -83,7 +83,7 @@ export class CodesRead extends ScreenElement<App> {
   }
 
   private async start(): Promise<void> {
-    this.trouble = this.refused = this.received = null;
+    this.trouble = this.refused = null;
     this.collected = NOTHING_COLLECTED;
     this.have = this.need = 0;
     this.camera = 'starting';
@@ -125,8 +125,13 @@ export class CodesRead extends ScreenElement<App> {
   private async finish(bytes: Uint8Array): Promise<void> {
     vibrate(80);
     const whole = await inflate(new Uint8Array(bytes), MOST_INFLATED);
-    this.received = whole && (await bytesRead(this.app, whole));
-    if (!this.received) this.refused = 'unknown';
+    if (!whole) {
+      this.refused = 'unknown';
+      return;
+    }
+    // From here on it is a file like any other: looked at first, merged, and taken back by one undo.
+    void carryOf(this.app).open(t.readTitle, readFile(new Blob([whole])));
+    this.go('#/machine/carry');
   }
 
   private progress() {
@@ -140,35 +145,22 @@ export class CodesRead extends ScreenElement<App> {
       </div>`;
   }
 
-  private whole({ name, workshop, tests }: Received) {
-    return html`<h2>${t.whole}</h2>
-      <div>
-        <ls-row .label=${t.machine} .value=${name}></ls-row>
-        ${workshop ? html`<ls-row .label=${t.workshop} .value=${workshop}></ls-row>` : nothing}
-        <ls-row .label=${t.tests} .value=${String(tests)}></ls-row>
-      </div>
-      <p>${t.untouched}</p>`;
-  }
-
   override render() {
-    const { camera, trouble, refused, received } = this;
+    const { camera, trouble, refused } = this;
     const begun = camera !== 'off';
     return html`<h1>${t.readTitle}</h1>
-      ${begun || received || trouble ? nothing : html`<p>${t.ask}</p>`}
+      ${begun || trouble ? nothing : html`<p>${t.ask}</p>`}
       ${trouble ? html`<p class="alert" role="alert">${cameraText[trouble]}</p>` : nothing}
       <video ?hidden=${!begun} muted playsinline aria-label=${t.camera}></video>
       ${begun ? html`<p>${camera === 'on' ? t.aim : t.starting}</p>` : nothing} ${this.progress()}
-      ${received ? this.whole(received) : nothing}
       ${refused ? html`<p class="alert" role="alert">${refusedText[refused]}</p>` : nothing}
       <div class="stack">
         ${
           begun
             ? html`<button class="key" @click=${() => this.off()}>${t.stop}</button>`
-            : html`<button class="key solid" @click=${() => void this.start()}>
-                ${received ? t.another : t.start}
-              </button>`
+            : html`<button class="key solid" @click=${() => void this.start()}>${t.start}</button>`
         }
-        <a class="key" href="#/machine/codes/show">${codesKeys['codes/show']}</a>
+        <a class="key" href="#/machine/carry/show">${codesKeys.show}</a>
       </div>`;
   }
 }

@@ -1,2 +1,0 @@
-import './show';
-import './read';
