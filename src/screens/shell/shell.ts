@@ -233,7 +233,8 @@ export class Shell extends LitElement {
         <a class="key" href="#/settings">${frameText.details}</a>
       </div>`;
     if (!this.defined.has(tag)) return nothing;
-    const needsMachine = !app.machine && !['ls-machines', 'ls-settings', 'ls-carry'].includes(tag);
+    const needsMachine =
+      !app.machine && !['ls-machines', 'ls-settings', 'ls-carry', 'ls-codes-read'].includes(tag);
     if (needsMachine) return html`<ls-first .offline=${this.offline}></ls-first>`;
     const name = unsafeStatic(tag);
     return staticHtml`<${name} class="screen" .app=${app} .path=${path} .updates=${this.updates} .offline=${this.offline}></${name}>`;
