@@ -80,7 +80,7 @@ function withIntegrity<Entry extends { url: string }>(entries: Entry[]): { manif
 /** Modules of the first paint, in one file; by themselves those that others use too would be a score of small ones. */
 const FIRST_PAINT = new RegExp(
   [
-    'storage/(?!mirror|restore|carry)',
+    'storage/(?!mirror|restore|carry|shelf)',
     'state/(app|runs|own-threads|live|ended-runs|records|machines|jobs|readings|undo|clock|merge|emitter)',
     'screens/shell/(index|shell|routes)',
     'core/(quantity|context|job)/',
@@ -181,7 +181,7 @@ export default defineConfig({
         injectionPoint: unregister ? '' : 'self.__WB_MANIFEST',
         rollupFormat: 'iife',
         globPatterns: ['**/*.{js,css,html,woff2,svg,png,json,webmanifest}'],
-        globIgnores: ['worker.js', 'pictures/**', 'schemas/**'],
+        globIgnores: ['worker.js', 'pictures/**', 'schemas/**', 'shelf/**'],
         manifestTransforms: [withIntegrity],
       },
     }),

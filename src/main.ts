@@ -140,6 +140,7 @@ const start = async (): Promise<void> => {
   });
   // Last: filling a copy may take a while, and nothing waits for it.
   await followCopy(app);
+  if (navigator.onLine) await (await import('./state/shelf')).shelfOf(app).refresh();
 };
 
 start().catch((e: unknown) => {

@@ -8,6 +8,11 @@ export function precacheName(scope: string): string {
   return `${PREFIX}precache-${scope}`;
 }
 
+/** Name of the cache that holds the shelf of machines beside the app; the page fills it (storage/shelf.ts). */
+export function shelfName(scope: string): string {
+  return `${PREFIX}shelf-${scope}`;
+}
+
 /** Deletes the caches of this copy of the app except those in `keep`; whatever else the origin holds stays. */
 export async function deleteOwnCaches(
   caches: CacheStorage,

@@ -1,6 +1,6 @@
 import { PrecacheController } from 'workbox-precaching';
 import type { PrecacheEntry } from 'workbox-precaching';
-import { deleteOwnCaches, precacheName } from './caches';
+import { deleteOwnCaches, precacheName, shelfName } from './caches';
 
 /** Answer to `VERIFY` and `REPAIR`: how many files there should be in the cache, and how many there are. */
 interface Stored {
@@ -22,7 +22,9 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
   const index = new URL('index.html', root).href;
 
   scope.addEventListener('activate', (event) => {
-    event.waitUntil(deleteOwnCaches(scope.caches, root, [cacheName]).then(() => scope.clients.claim()));
+    event.waitUntil(
+      deleteOwnCaches(scope.caches, root, [cacheName, shelfName(root)]).then(() => scope.clients.claim()),
+    );
   });
 
   scope.addEventListener('message', (event) => {

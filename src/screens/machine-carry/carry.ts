@@ -15,9 +15,11 @@ import {
   refusedFile,
 } from '../../text/carry';
 import { codesKeys } from '../../text/codes';
+import { shelfText } from '../../text/shelf';
 import { isoTime } from '../../text/records';
 import type { App } from '../../state';
 import { carryOf, type CarryState, type Plan, type Stage } from '../../state/carry';
+import { shelfOf } from '../../state/shelf';
 import { choicesOf, choiceStyles } from './choices';
 import { readFile, writeFile } from './files';
 import { changesAnything, countKinds, machineOf } from './summary';
@@ -37,6 +39,7 @@ export class CarryScreen extends ScreenElement<App> {
   /** What became of the last file that was made. */
   @state() private said = '';
   private readonly files = new Listen(this);
+  private readonly shelf = new Listen(this);
 
   private get carry(): CarryState {
     return carryOf(this.app);
@@ -47,6 +50,8 @@ export class CarryScreen extends ScreenElement<App> {
     if (!changed.has('app')) return;
     this.files.to(this.carry);
     void this.carry.look();
+    this.shelf.to(shelfOf(this.app));
+    void shelfOf(this.app).look();
     // The system opened the app with a file.
     (window as { launchQueue?: LaunchQueue }).launchQueue?.setConsumer(({ files }) => {
       const [handle] = files ?? [];
@@ -103,6 +108,7 @@ export class CarryScreen extends ScreenElement<App> {
   private out(): TemplateResult {
     const { backedUp } = this.carry;
     const name = this.app.profile?.name;
+    const shelved = shelfOf(this.app).files?.length ?? 0;
     return html`<h1>${t.heading}</h1>
       ${
         name === undefined
@@ -122,6 +128,9 @@ export class CarryScreen extends ScreenElement<App> {
       <div class="stack">
         ${this.opener(t.open)}
         <a class="key" href="#/machine/carry/read">${codesKeys.read}</a>
+        ${
+          shelved ? html`<a class="key" href="#/machine/carry/shelf">${shelfText.link(shelved)}</a>` : nothing
+        }
       </div>
       <p class="note">${t.drop}</p>
       ${this.wayBack()}`;

@@ -1,3 +1,4 @@
 import './carry';
 import './codes-show';
 import './codes-read';
+import './shelf';

@@ -19,8 +19,12 @@ const THREAD_PAGES: Readonly<Record<string, string>> = {
   held: 'ls-held',
   own: 'ls-own',
 };
-/** Pages of codes. */
-const CARRY_PAGES: Readonly<Record<string, string>> = { show: 'ls-codes-show', read: 'ls-codes-read' };
+/** Pages under what is shared and brought in. */
+const CARRY_PAGES: Readonly<Record<string, string>> = {
+  show: 'ls-codes-show',
+  read: 'ls-codes-read',
+  shelf: 'ls-shelf',
+};
 /** Pages under Cut. */
 const CUT_PAGES = ['work', 'stop', 'nut', 'plan', 'pass', 'measure', 'records', 'ways'];
 const LIST = ['list', 'new'];

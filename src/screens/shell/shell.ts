@@ -234,7 +234,7 @@ export class Shell extends LitElement {
       </div>`;
     if (!this.defined.has(tag)) return nothing;
     const needsMachine =
-      !app.machine && !['ls-machines', 'ls-settings', 'ls-carry', 'ls-codes-read'].includes(tag);
+      !app.machine && !['ls-machines', 'ls-settings', 'ls-carry', 'ls-codes-read', 'ls-shelf'].includes(tag);
     if (needsMachine) return html`<ls-first .offline=${this.offline}></ls-first>`;
     const name = unsafeStatic(tag);
     return staticHtml`<${name} class="screen" .app=${app} .path=${path} .updates=${this.updates} .offline=${this.offline}></${name}>`;
