@@ -32,7 +32,8 @@ const RECENT = 12;
 const PLACE = 'place';
 const RESTORED = 'storage.restored';
 /** Before the key of a thread of one's own that another tab wrote: only that one is read again. */
-const OWN_SAVED = 'own:';
+/** Said to other tabs: with a key of one thread, by itself of many. */
+export const OWN_SAVED = 'own:';
 
 /** Joins the stores: which machine is in use, its job, its records, and the figures that follow from them. */
 export class App extends Emitter {
@@ -144,7 +145,8 @@ export class App extends Emitter {
     if (typeof BroadcastChannel === 'undefined') return;
     this.channel = new BroadcastChannel('latheside');
     this.channel.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
-      if (typeof data === 'string' && data.startsWith(OWN_SAVED))
+      if (data === OWN_SAVED) void this.own.reloadAll();
+      else if (typeof data === 'string' && data.startsWith(OWN_SAVED))
         void this.own.reload(data.slice(OWN_SAVED.length));
       else void this.refresh();
     });

@@ -10,7 +10,7 @@ import {
 } from '../core/carry';
 import { StorageError, type StorageCode } from '../storage';
 import { Carry, nameOf, type BackedUp, type Incoming, type Plan } from '../storage/carry';
-import { App } from './app';
+import { App, OWN_SAVED } from './app';
 import { Emitter } from './emitter';
 import { WIRING } from './wiring';
 
@@ -164,10 +164,9 @@ export class CarryState extends Emitter {
       }
       this.trouble = null;
       app.undo.push({ code: 'import', id });
-      const changed = rows.filter((r) => r.store === 'threads' && r.ours && r.row !== r.ours);
       await refresh(
         app,
-        changed.map((r) => r.row.id),
+        rows.some((r) => r.store === 'threads'),
       );
       this.to({ kind: 'done', document: stage.document, plan: stage.plan });
     } catch (e) {
@@ -186,20 +185,20 @@ export const carryOf = (app: App): CarryState => {
   return known;
 };
 
-/** Takes over what is on the disk now, here and in other tabs. @param threads own threads that may have changed */
-const refresh = async (app: App, threads: readonly string[]): Promise<void> => {
+/** Takes over what is on the disk now, here and in other tabs. @param threads whether own threads may have changed */
+const refresh = async (app: App, threads: boolean): Promise<void> => {
   const before = app.machine?.id;
   if (typeof BroadcastChannel !== 'undefined') {
     const channel = new BroadcastChannel('latheside');
     channel.postMessage('saved');
+    if (threads) channel.postMessage(OWN_SAVED);
     channel.close();
   }
   await app.refresh();
   const now = app.machine?.id;
   // Its job and records aren't open yet.
   if (now !== undefined && now !== before) await app.useMachine(now);
-  await Promise.all([app.own.load(), app.runs.load(), app.readings.load()]);
-  for (const key of threads) await app.own.reload(key);
+  await Promise.all([threads && app.own.reloadAll(), app.runs.load(), app.readings.load()]);
 };
 
 /** Takes an import back; what was changed since stays. @throws StorageError */
@@ -208,7 +207,7 @@ App.takeBackImport = async (app, id) => {
   const { written } = await new Carry(app.storage.rows).takeBack(id);
   await refresh(
     app,
-    written.flatMap(([store, key]) => (store === 'threads' ? key : [])),
+    written.some(([store]) => store === 'threads'),
   );
   carryOf(app).close();
 };

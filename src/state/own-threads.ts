@@ -48,12 +48,20 @@ export class OwnThreads extends Emitter {
     this.unreadable = [];
     for await (const { kept, unreadable } of this.storage.threads.pages(BATCH)) {
       const fresh = kept.filter((k) => !this.kept.has(k.id));
-      for (const k of fresh) this.hold(k);
+      const changed = kept.filter((k) => this.isStale(k));
+      for (const k of [...fresh, ...changed]) this.hold(k);
       this.addBatch(fresh.map((k) => k.id));
+      for (const k of changed) this.reindex(k.id);
       this.unreadable = [...this.unreadable, ...unreadable];
       this.changed();
       await breathe();
     }
+  }
+
+  /** Known in another version. What is open here takes over what another wrote by itself. */
+  private isStale({ id, rev }: Kept<OwnThread>): boolean {
+    const known = this.kept.get(id);
+    return known !== undefined && known.rev !== rev && !this.open.has(id);
   }
 
   private hold(k: Kept<OwnThread>): void {
@@ -166,6 +174,12 @@ export class OwnThreads extends Emitter {
     this.hold(kept);
     this.reindex(key);
     this.changed();
+  }
+
+  /** A file or another tab wrote many. */
+  async reloadAll(): Promise<void> {
+    await this.load();
+    for (const live of this.open.values()) await live.reload();
   }
 
   get states(): readonly SaveState[] {

@@ -1,5 +1,7 @@
 import { mergeContents, type CarriedRow, type RecordRow, type VersionRow } from '../core/carry';
 import type { Backing, Row, StoreName, Work } from './backing';
+import { blankWiring } from '../core/wiring/record';
+import { storeWiring } from '../core/wiring/record/stored';
 import { isEnvelope } from './envelope';
 import { newId } from './id';
 import { COPIED_STORES } from './mirror';
@@ -113,15 +115,24 @@ export const apply = (
     return id;
   });
 
+/** What a record is before anything was entered, where one that is put away would be read on: each machine or person has one. */
+const BLANK: Partial<Record<StoreName, unknown>> = {
+  settings: {},
+  jobs: { job: {}, cuttingSince: null },
+  wiring: storeWiring(blankWiring()),
+};
+
 const restored = async (
   w: Work,
   [store, id, before, after]: Written,
   there: VersionRow,
 ): Promise<VersionRow | null> => {
-  if (before === null) return { ...there, deleted: true };
-  const then = await w.get('history', historyId(store, id, before));
+  const body = BLANK[store];
+  if (before === null && body === undefined) return { ...there, deleted: true };
   const imported = there.rev === after ? there : await w.get('history', historyId(store, id, after));
-  if (!isEnvelope(then) || !isEnvelope(imported)) return null;
+  if (!isEnvelope(imported)) return null;
+  const then = before === null ? { ...imported, body } : await w.get('history', historyId(store, id, before));
+  if (!isEnvelope(then)) return null;
   // What was changed since stays as it is.
   return mergeContents(imported, there, then).row;
 };

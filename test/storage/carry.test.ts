@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { readDocument, takeTheirs, writeDocument, type VersionRow } from '../../src/core/carry';
+import { blankWiring, withLayout, type WiringRecord } from '../../src/core/wiring/record';
+import { readWiring, storeWiring } from '../../src/core/wiring/record/stored';
 import type { Backing, StoreName } from '../../src/storage/backing';
 import { Carry, type Incoming, type Plan } from '../../src/storage/carry';
 import { Evidence } from '../../src/storage/evidence';
+import { blankSettings, readSettings, type Settings } from '../../src/storage/settings';
 import { memoryBacking } from '../../src/storage/memory';
 import { Versioned } from '../../src/storage/versioned';
 
@@ -178,6 +181,34 @@ describe('taking an import back', () => {
     );
     expect((await other.machines.get('m'))?.deleted).toBe(false);
     expect((await other.evidence.of('m')).length).toBe(1);
+  });
+
+  it('empties what there is only one of, settings and wiring, and leaves what was changed since', async () => {
+    const [one, other] = [phone(), phone()];
+    const settingsOf = (p: APhone) =>
+      new Versioned<Settings>(p.backing, 'settings', { schema: 1, encode: (s) => s, decode: readSettings });
+    const wiringOf = (p: APhone) =>
+      new Versioned<WiringRecord>(p.backing, 'wiring', {
+        schema: 1,
+        encode: storeWiring,
+        decode: readWiring,
+      });
+    await set(one, { pitch: 3 });
+    await settingsOf(one).put('person', null, { ...blankSettings(), units: 'in', theme: 'dark' });
+    let n = 0;
+    const wired = withLayout(blankWiring(), 'stop', () => `w${(n += 1)}`).record;
+    await wiringOf(one).put('m', null, wired);
+    const plan = await other.carry.plan(await file(one, null));
+    const id = await other.carry.apply(plan.rows, []);
+    expect((await settingsOf(other).get('person'))?.value.theme).toBe('dark');
+    const now = await settingsOf(other).get('person');
+    await settingsOf(other).put('person', now?.rev ?? null, {
+      ...(now?.value ?? blankSettings()),
+      words: 'us',
+    });
+    await other.carry.takeBack(id ?? '');
+    expect((await settingsOf(other).get('person'))?.value).toEqual({ ...blankSettings(), words: 'us' });
+    expect((await wiringOf(other).get('m'))?.value).toEqual(blankWiring());
   });
 
   it('brings back what was there, and leaves what was changed since', async () => {

@@ -52,7 +52,9 @@ describe('CRC-32', () => {
   // The check value that the catalogues of checksums give for this polynomial, and Node's own zlib.
   it('has its published check value', () => expect(crcOfBytes(ascii('123456789'))).toBe(0xcbf43926));
   it('agrees with another implementation', () => {
-    fc.assert(fc.property(fc.uint8Array({ maxLength: 600 }), (bytes) => crcOfBytes(bytes) === nodeCrc32(bytes)));
+    fc.assert(
+      fc.property(fc.uint8Array({ maxLength: 600 }), (bytes) => crcOfBytes(bytes) === nodeCrc32(bytes)),
+    );
   });
 });
 
