@@ -32,15 +32,15 @@ const dress = (app: App): void => {
   const { theme, words } = app.settings;
   if (theme === 'auto') delete root.dataset.theme;
   else root.dataset.theme = theme;
-  root.dataset.machine = app.profile?.colour ?? 'teal';
+  root.dataset.machine = app.profile?.colour ?? 'none';
   setWords(words);
 };
 
-/** While a cut runs in this tab it holds the lock that keeps updates away from every tab. */
+/** While a cut runs that this tab knows of it holds the lock that keeps updates away from every tab. */
 const followCut = (app: App): (() => void) => {
   let hold: Promise<CuttingHold> | null = null;
   return () => {
-    const cutting = app.jobs.cuttingSince !== null;
+    const { cutting } = app;
     if (cutting && !hold) hold = holdCutting();
     if (!cutting && hold) {
       void hold.then((h) => h.release());
@@ -129,7 +129,7 @@ const start = async (): Promise<void> => {
   performance.mark('latheside:usable');
   await Promise.all([app.loadRest(), followRun(app)]);
   const updates = import('./device/updates');
-  await Promise.all([load(), app.own.load(), app.runs.load()]);
+  await Promise.all([load(), app.machines.loaded || app.machines.load(), app.own.load(), app.runs.load()]);
   warmInSlices((await import('./core/thread/search')).warmSearch);
   const { watchUpdates } = await updates;
   shell.updates = watchUpdates({

@@ -8,19 +8,27 @@ import {
   readStored,
   storeProfile,
   storeStated,
+  workshopKey,
   type FieldName,
   type MachineProfile,
 } from '../core/machine';
 import { NO_WORK, readJob, readOwn, storeJob, storeOwn, type Job, type ThreadChoice } from '../core/job';
 import { blankOwn, ownDesignation, ownId, type OwnThread, type Thread } from '../core/thread';
-import { blankSettings, MOST_WIRES, type MachineBody, type Settings, type Storage } from '../storage';
+import {
+  blankSettings,
+  MOST_USED,
+  MOST_WIRES,
+  type MachineBody,
+  type Settings,
+  type Storage,
+} from '../storage';
 import { Clock, dayOf } from './clock';
 import { Emitter } from './emitter';
-import { JobState } from './jobs';
+import { JobState, type CutElsewhere } from './jobs';
 import { Live, type SaveState } from './live';
 import { Machines } from './machines';
 import { OwnThreads } from './own-threads';
-import { mergeFields } from './merge';
+import { mergeFields, type Merged } from './merge';
 import { Records } from './records';
 import { Readings } from './readings';
 import { Runs } from './runs';
@@ -31,9 +39,21 @@ const PERSON = 'person';
 const RECENT = 12;
 const PLACE = 'place';
 const RESTORED = 'storage.restored';
-/** Before the key of a thread of one's own that another tab wrote: only that one is read again. */
-/** Said to other tabs: with a key of one thread, by itself of many. */
-export const OWN_SAVED = 'own:';
+/**
+ * Before the key of a thread of one's own, or of a machine, that another tab wrote: only that one is read again. Without a
+ * key: many threads.
+ */
+const OWN_SAVED = 'own:';
+const MACHINE_SAVED = 'machine:';
+const ALL_SAVED = 'all';
+/** Among so many machines used last it is looked whether a cut runs. */
+const CUTS_LOOKED_FOR = 12;
+
+/** Two tabs may well differ in what they used last: nobody has to be told. */
+const mergeSettings = (base: Settings, ours: Settings, theirs: Settings): Merged<Settings> => {
+  const { value, both } = mergeFields(base, ours, theirs);
+  return { value, both: both.filter((key) => !['machine', 'used', 'recent'].includes(key)) };
+};
 
 /** Joins the stores: which machine is in use, its job, its records, and the figures that follow from them. */
 export class App extends Emitter {
@@ -49,7 +69,11 @@ export class App extends Emitter {
   readonly runs: Runs;
   /** Comes after the first paint. */
   wiring: Wiring | null = null;
+  /** Cuts that run on other machines: none is left without a word. */
+  cutsElsewhere: readonly CutElsewhere[] = [];
   private person: Live<Settings>;
+  /** The machine of this tab: what another tab puts in use leaves it alone. */
+  private at: string | null = null;
   private channel: BroadcastChannel | null = null;
   private sheetNow: Sheet | null = null;
   private figures: Partial<Registry> = FIRST;
@@ -59,7 +83,7 @@ export class App extends Emitter {
     const saved = (): void => this.channel?.postMessage('saved');
     this.undo = new UndoList(storage.meta);
     this.readings = new Readings(storage.meta);
-    this.machines = new Machines(storage, saved);
+    this.machines = new Machines(storage, (id) => this.channel?.postMessage(`${MACHINE_SAVED}${id}`));
     this.jobs = new JobState(storage, saved);
     this.records = new Records(storage.evidence, saved);
     this.own = new OwnThreads(storage, (key) => this.channel?.postMessage(`${OWN_SAVED}${key}`));
@@ -74,7 +98,7 @@ export class App extends Emitter {
       },
       saved,
     );
-    this.person = new Live(storage.settings, PERSON, blankSettings(), null, mergeFields, false, saved);
+    this.person = new Live(storage.settings, PERSON, blankSettings(), null, mergeSettings, false, saved);
     const { machines, jobs, records, clock, undo, readings, own, runs } = this;
     for (const part of [machines, jobs, records, clock, undo, readings, own, runs])
       part.subscribe(() => this.changed());
@@ -87,24 +111,23 @@ export class App extends Emitter {
 
   /** Loads everything the first screen needs. */
   async load(): Promise<void> {
-    const [settings] = await Promise.all([
-      this.storage.settings.get(PERSON),
-      this.machines.load(),
-      this.runs.open(),
-    ]);
+    const settings = await this.storage.settings.get(PERSON);
     if (settings) {
       this.person = new Live(
         this.storage.settings,
         PERSON,
         settings.value,
         settings.rev,
-        mergeFields,
+        mergeSettings,
         false,
         () => this.channel?.postMessage('saved'),
       );
     }
     this.person.subscribe(() => this.changed());
-    await this.openMachine();
+    const id = (this.at = this.settings.machine);
+    await Promise.all([id && this.machines.read(id), this.runs.open(), this.openRest(id)]);
+    if (!this.machine) await this.machines.load();
+    await this.follow();
     this.clock.start();
     this.listen();
   }
@@ -137,7 +160,7 @@ export class App extends Emitter {
     const [{ Wiring }] = await Promise.all([import('./wiring'), this.undo.load(), this.readings.load()]);
     this.wiring = new Wiring(this.storage, () => this.channel?.postMessage('saved'));
     this.wiring.subscribe(() => this.changed());
-    await this.wiring.open(this.machine?.id ?? null);
+    await Promise.all([this.wiring.open(this.machine?.id ?? null), this.lookForCuts()]);
     this.changed();
   }
 
@@ -145,35 +168,71 @@ export class App extends Emitter {
     if (typeof BroadcastChannel === 'undefined') return;
     this.channel = new BroadcastChannel('latheside');
     this.channel.addEventListener('message', ({ data }: MessageEvent<unknown>) => {
-      if (data === OWN_SAVED) void this.own.reloadAll();
-      else if (typeof data === 'string' && data.startsWith(OWN_SAVED))
-        void this.own.reload(data.slice(OWN_SAVED.length));
-      else void this.refresh();
+      const said = `${data as string}`;
+      const id = said.slice(said.indexOf(':') + 1);
+      if (said === OWN_SAVED) void this.own.reloadAll();
+      else if (said.startsWith(OWN_SAVED)) void this.own.reload(id);
+      else if (said.startsWith(MACHINE_SAVED)) void this.machines.read(id).then(() => this.follow());
+      else void this.refresh(said === ALL_SAVED);
     });
   }
 
-  /** Another tab wrote, or the copy brought something: taken over, where nothing unwritten is here. */
-  async refresh(): Promise<void> {
-    const before = this.machineId;
-    await Promise.all([this.person.reload(), this.machines.load(), this.runs.open()]);
-    if (this.machineId !== before) return this.openMachine();
-    await Promise.all([this.jobs.current?.reload(), this.records.reload(), this.wiring?.reload()]);
+  /** Another tab wrote, or the copy or a file brought something: taken over, where nothing unwritten is here. */
+  async refresh(machines = true): Promise<void> {
+    await Promise.all([this.person.reload(), machines && this.machines.load(), this.runs.open()]);
+    await this.follow();
+    await Promise.all([
+      this.jobs.current?.reload(),
+      this.records.reload(),
+      this.wiring?.reload(),
+      this.lookForCuts(),
+    ]);
+  }
+
+  /** Says to the other tabs that machines may have come from elsewhere. @param threads own threads too */
+  tellAll(threads: boolean): void {
+    this.channel?.postMessage(ALL_SAVED);
+    if (threads) this.channel?.postMessage(OWN_SAVED);
+  }
+
+  /** The machine in use was put away elsewhere, or the first one came: its job and records are opened. */
+  private async follow(): Promise<void> {
+    if ((this.machine?.id ?? null) !== this.at) await this.openMachine();
+  }
+
+  private openRest(id: string | null): Promise<unknown> {
+    return Promise.all([this.jobs.open(id), this.records.open(id), this.wiring?.open(id)]);
   }
 
   private async openMachine(): Promise<void> {
-    const id = this.machine?.id ?? null;
-    await Promise.all([this.jobs.open(id), this.records.open(id), this.wiring?.open(id)]);
+    this.at = this.machine?.id ?? null;
+    await this.openRest(this.at);
+  }
+
+  /** Looks on which of the machines used lately a cut was begun and not ended. */
+  private async lookForCuts(): Promise<void> {
+    const ids = [
+      ...this.settings.used.slice(0, CUTS_LOOKED_FOR),
+      ...this.runs.others.map((r) => r.run.machine),
+    ];
+    const here = this.machine?.id;
+    const cuts = await this.jobs.cutsOn([...new Set(ids)].filter((id) => id !== here));
+    this.cutsElsewhere = cuts.filter((c) => c.machine !== this.machine?.id);
+    this.changed();
   }
 
   get settings(): Settings {
     return this.person.value;
   }
-  get machineId(): string | null {
-    return this.settings.machine;
-  }
-  /** The machine in use; the first one when the one last used was put away. */
+  /** The machine in use in this tab; when that was put away the one used before it. */
   get machine(): Live<MachineBody> | null {
-    return this.machines.find(this.machineId) ?? this.machines.list[0] ?? null;
+    const { machines, settings } = this;
+    const last = settings.used.find((id) => machines.find(id)) ?? null;
+    return machines.find(this.at ?? settings.machine) ?? machines.find(last) ?? machines.list[0] ?? null;
+  }
+  /** Whether a cut runs that was begun on this phone, on whichever machine. */
+  get cutting(): boolean {
+    return this.jobs.cuttingSince !== null || this.cutsElsewhere.length > 0;
   }
   get profile(): MachineProfile | null {
     return this.machine?.value.profile ?? null;
@@ -185,7 +244,7 @@ export class App extends Emitter {
   /** What went wrong with saving, if anything: the newest failure of what is open. */
   get saveState(): SaveState {
     const states = [
-      this.machine?.state,
+      ...this.machines.states,
       this.jobs.current?.state,
       this.person.state,
       ...this.own.states,
@@ -197,14 +256,14 @@ export class App extends Emitter {
 
   /** A person has read which fields two tabs changed at once. */
   conflictSeen(): void {
-    for (const live of [this.machine, this.jobs.current, this.person, this.own, this.runs, this.wiring])
+    for (const live of [this.machines, this.jobs.current, this.person, this.own, this.runs, this.wiring])
       live?.conflictSeen();
   }
 
   /** Tries again to write what could not be written. */
   async saveAgain(): Promise<void> {
     await Promise.all([
-      this.machine?.flush(),
+      this.machines.flush(),
       this.jobs.current?.flush(),
       this.person.flush(),
       this.own.flush(),
@@ -245,9 +304,34 @@ export class App extends Emitter {
     return this.person.set({ ...this.settings, ...part });
   }
 
+  /** Puts another machine in use, in this tab; undo goes back to the one before. */
   async useMachine(id: string): Promise<void> {
-    await this.setSettings({ machine: id });
-    await this.openMachine();
+    const before = this.machine;
+    await this.putInUse(id);
+    if (before && before.id !== id)
+      this.undo.push({ code: 'machine', machine: before.id, name: before.value.profile.name });
+  }
+
+  private async putInUse(id: string): Promise<void> {
+    const used = [id, ...this.settings.used.filter((u) => u !== id)].slice(0, MOST_USED);
+    const [here, since] = [this.machine?.id, this.jobs.cuttingSince];
+    // At once: no update may slip in between.
+    if (here && since !== null) this.cutsElsewhere = [...this.cutsElsewhere, { machine: here, since }];
+    this.at = id;
+    await Promise.all([this.setSettings({ machine: id, used }), this.openMachine()]);
+    await this.lookForCuts();
+  }
+
+  /** Gives all machines of a workshop, those put away too, another one's name: one change, one undo. */
+  async nameWorkshop(old: string, name: string): Promise<void> {
+    const { machines } = this;
+    const key = workshopKey(old);
+    const own = [...machines.list, ...machines.away].filter(
+      (m) => workshopKey(m.value.profile.workshop) === key,
+    );
+    const before = Object.fromEntries(own.map((m) => [m.id, m.value.profile.workshop]));
+    await machines.setEach('workshop', new Map(own.map((m) => [m.id, name])));
+    this.undo.push({ code: 'workshop', name: old, before });
   }
 
   async setField<K extends FieldName>(field: K, value: MachineProfile[K]): Promise<void> {
@@ -411,15 +495,18 @@ export class App extends Emitter {
     }
     if (entry.code === 'machine-put-away') {
       await this.machines.setDeleted(entry.machine, false);
-      return entry.inUse ? this.useMachine(entry.machine) : undefined;
+      return entry.inUse ? this.putInUse(entry.machine) : undefined;
     }
+    if (entry.code === 'workshop')
+      return this.machines.setEach('workshop', new Map(Object.entries(entry.before)));
     if (entry.code === 'field')
       return this.machines.restoreFields(entry.machine, { [entry.field]: entry.before });
     if (entry.code === 'fields') {
       await this.machines.restoreFields(entry.machine, entry.before);
       return this.readings.restore(entry.readings);
     }
-    if (this.machine?.id !== entry.machine) await this.useMachine(entry.machine);
+    if (this.machine?.id !== entry.machine) await this.putInUse(entry.machine);
+    if (entry.code === 'machine') return;
     if (entry.code === 'wiring') return this.wiring?.restore(entry.before);
     // The whole job: its room and blank were of that thread, and so was the speed that suited them.
     return this.jobs.change(readJob(entry.before));

@@ -10,7 +10,7 @@ import {
 } from '../core/carry';
 import { StorageError, type StorageCode } from '../storage';
 import { Carry, nameOf, type BackedUp, type Incoming, type Plan } from '../storage/carry';
-import { App, OWN_SAVED } from './app';
+import { App } from './app';
 import { Emitter } from './emitter';
 import { WIRING } from './wiring';
 
@@ -187,17 +187,8 @@ export const carryOf = (app: App): CarryState => {
 
 /** Takes over what is on the disk now, here and in other tabs. @param threads whether own threads may have changed */
 const refresh = async (app: App, threads: boolean): Promise<void> => {
-  const before = app.machine?.id;
-  if (typeof BroadcastChannel !== 'undefined') {
-    const channel = new BroadcastChannel('latheside');
-    channel.postMessage('saved');
-    if (threads) channel.postMessage(OWN_SAVED);
-    channel.close();
-  }
+  app.tellAll(threads);
   await app.refresh();
-  const now = app.machine?.id;
-  // Its job and records aren't open yet.
-  if (now !== undefined && now !== before) await app.useMachine(now);
   await Promise.all([threads && app.own.reloadAll(), app.runs.load(), app.readings.load()]);
 };
 

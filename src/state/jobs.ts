@@ -10,9 +10,16 @@ const mergeJob = (base: JobBody, ours: JobBody, theirs: JobBody): Merged<JobBody
   return { value: { job: job.value, cuttingSince: cut.value.c }, both: job.both };
 };
 
+/** A cut that runs on a machine which isn't the one in use here. */
+export interface CutElsewhere {
+  readonly machine: string;
+  readonly since: number;
+}
+
 /** The job on the machine in use: each machine keeps its own. */
 export class JobState extends Emitter {
   private live: Live<JobBody> | null = null;
+  private asked: string | null = null;
   private stop: () => void = () => undefined;
 
   constructor(
@@ -25,8 +32,11 @@ export class JobState extends Emitter {
   async open(machine: string | null): Promise<void> {
     this.stop();
     this.live = null;
+    this.asked = machine;
     if (machine) {
       const kept = await this.storage.jobs.get(machine);
+      // Meanwhile another one was asked for.
+      if (this.asked !== machine) return;
       const body = kept?.value ?? { job: blankJob(), cuttingSince: null };
       const live = new Live(this.storage.jobs, machine, body, kept?.rev ?? null, mergeJob, false, this.saved);
       this.live = live;
@@ -43,6 +53,15 @@ export class JobState extends Emitter {
   }
   get cuttingSince(): number | null {
     return this.live?.value.cuttingSince ?? null;
+  }
+
+  /** Since when cuts run on these machines, as the disk says; those without one are left out. */
+  async cutsOn(machines: readonly string[]): Promise<readonly CutElsewhere[]> {
+    const since = async (machine: string): Promise<CutElsewhere[]> => {
+      const at = (await this.storage.jobs.get(machine))?.value.cuttingSince ?? null;
+      return at === null ? [] : [{ machine, since: at }];
+    };
+    return (await Promise.all(machines.map(since))).flat();
   }
 
   change(part: Partial<Job>): Promise<void> {

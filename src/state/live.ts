@@ -1,4 +1,4 @@
-import { StorageError, type StorageCode, type Versioned } from '../storage';
+import { StorageError, type Kept, type StorageCode, type Versioned } from '../storage';
 import { Emitter } from './emitter';
 import type { Merged } from './merge';
 
@@ -108,9 +108,13 @@ export class Live<T> extends Emitter {
 
   /** Takes over what another tab wrote, unless something here is still unwritten. */
   async reload(): Promise<void> {
-    if (this.dirty) return;
-    const kept = await this.store.get(this.id);
-    if (!kept || kept.rev === this.rev || this.dirty) return;
+    const kept = this.dirty ? null : await this.store.get(this.id);
+    if (kept) this.take(kept);
+  }
+
+  /** The same with what was read from the disk already. */
+  take(kept: Kept<T>): void {
+    if (kept.rev === this.rev || this.dirty) return;
     this.rev = kept.rev;
     this.base = this.current = kept.value;
     this.deleted = this.baseDeleted = kept.deleted;

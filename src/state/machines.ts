@@ -7,9 +7,9 @@ import {
   type FieldName,
   type MachineProfile,
 } from '../core/machine';
-import { newId, type MachineBody, type Storage, type Unreadable } from '../storage';
+import { newId, type Kept, type MachineBody, type Storage, type Unreadable } from '../storage';
 import { Emitter } from './emitter';
-import { Live } from './live';
+import { Live, type SaveState } from './live';
 import { mergeFields, type Merged } from './merge';
 
 const mergeMachine = (base: MachineBody, ours: MachineBody, theirs: MachineBody): Merged<MachineBody> => {
@@ -17,10 +17,21 @@ const mergeMachine = (base: MachineBody, ours: MachineBody, theirs: MachineBody)
   return { value: { ...theirs, profile: profile.value }, both: profile.both };
 };
 
-/** Every machine on this phone. */
+/** Machines read in one go: a profile has a hundred fields, and no touch waits for more than a few of them. */
+const PART = 20;
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
+
+const byName = new Intl.Collator(undefined, { numeric: true });
+
+/** Every machine on this phone. The one in use is read first; all others follow in parts. */
 export class Machines extends Emitter {
   private readonly byId = new Map<string, Live<MachineBody>>();
+  private sorted: readonly Live<MachineBody>[] | null = null;
+  /** Many are being changed as one: that is told once. */
+  private quiet = false;
   unreadable: readonly Unreadable[] = [];
+  /** Whether all of them have been read. */
+  loaded = false;
 
   constructor(
     private readonly storage: Storage,
@@ -36,21 +47,45 @@ export class Machines extends Emitter {
     return live;
   }
 
-  async load(): Promise<void> {
-    const { kept, unreadable } = await this.storage.machines.all();
-    this.unreadable = unreadable;
-    for (const k of kept) {
-      const known = this.byId.get(k.id);
-      if (known) await known.reload();
-      else this.hold(k.id, k.value, k.rev, k.deleted);
-    }
+  private take(kept: Kept<MachineBody>): void {
+    const known = this.byId.get(kept.id);
+    if (known) known.take(kept);
+    else this.hold(kept.id, kept.value, kept.rev, kept.deleted);
+  }
+
+  protected override tell(): void {
+    this.sorted = null;
+    if (!this.quiet) super.tell();
+  }
+
+  /** Reads one anew: it is the one in use, or another tab wrote it. */
+  async read(id: string): Promise<void> {
+    const kept = await this.storage.machines.get(id);
+    if (!kept) return;
+    this.take(kept);
     this.tell();
   }
 
-  /** Machines that were not put away, by workshop and name. */
+  /** Reads all of them. */
+  async load(): Promise<void> {
+    const unreadable: Unreadable[] = [];
+    for await (const rows of this.storage.machines.pages(PART)) {
+      this.quiet = true;
+      rows.kept.forEach((k) => this.take(k));
+      this.quiet = false;
+      unreadable.push(...rows.unreadable);
+      if (rows.kept.length === PART) await breathe();
+    }
+    this.unreadable = unreadable;
+    this.loaded = true;
+    this.tell();
+  }
+
+  /** Machines that were not put away, by name. */
   get list(): readonly Live<MachineBody>[] {
-    const at = (m: Live<MachineBody>): string => `${m.value.profile.workshop}\n${m.value.profile.name}`;
-    return [...this.byId.values()].filter((m) => !m.deleted).sort((a, b) => at(a).localeCompare(at(b)));
+    return (this.sorted ??= [...this.byId.values()]
+      .filter((m) => !m.deleted)
+      .sort((a, b) => byName.compare(a.value.profile.name, b.value.profile.name)));
   }
 
   /** Machines that were put away: they can be brought back at any time. */
@@ -70,8 +105,8 @@ export class Machines extends Emitter {
     return id;
   }
 
-  addBlank(name: string, workshop: string): Promise<string> {
-    return this.add(blankProfile(name, workshop), false);
+  addBlank(name: string, workshop: string, colour: MachineProfile['colour']): Promise<string> {
+    return this.add(withFields(blankProfile(name, workshop), { colour }), false);
   }
 
   setField<K extends FieldName>(id: string, field: K, value: MachineProfile[K]): Promise<void> {
@@ -103,5 +138,26 @@ export class Machines extends Emitter {
   setDeleted(id: string, deleted: boolean): Promise<void> {
     const live = this.byId.get(id);
     return live ? live.set(live.value, deleted) : Promise.resolve();
+  }
+
+  /** Sets a text of many machines as one change. */
+  async setEach(field: 'workshop', values: ReadonlyMap<string, string>): Promise<void> {
+    this.quiet = true;
+    const writing = [...values].map(([id, value]) => this.setField(id, field, value));
+    await Promise.all(writing);
+    this.quiet = false;
+    this.tell();
+  }
+
+  get states(): readonly SaveState[] {
+    return [...this.byId.values()].map((m) => m.state);
+  }
+  conflictSeen(): void {
+    for (const m of this.byId.values()) m.conflictSeen();
+  }
+  /** Writes again what could not be written. */
+  async flush(): Promise<void> {
+    const waiting = [...this.byId.values()].filter((m) => m.state.kind !== 'saved');
+    await Promise.all(waiting.map((m) => m.flush()));
   }
 }

@@ -57,6 +57,8 @@ export class Records extends Emitter {
   }
 
   async open(machine: string | null): Promise<void> {
+    // Not for a moment is what was recorded of one machine another one's.
+    if (this.machine !== machine) this.checks = this.events = this.hours = this.tests = [];
     this.machine = machine;
     const rows = machine ? await this.evidence.of(machine) : [];
     if (this.machine !== machine) return;

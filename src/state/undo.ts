@@ -12,6 +12,10 @@ export type UndoEntry =
       readonly before: Readonly<Partial<Record<FieldName, unknown>>>;
       readonly readings: unknown;
     }
+  /** Another machine was put in use; `machine` and `name`: the one before. */
+  | { readonly code: 'machine'; readonly machine: string; readonly name: string }
+  /** A workshop was named anew; `name`: as it was, `before`: what each of its machines said. */
+  | { readonly code: 'workshop'; readonly name: string; readonly before: Readonly<Record<string, string>> }
   | {
       readonly code: 'machine-put-away';
       readonly machine: string;
@@ -47,6 +51,8 @@ const NAME = 'undo';
 const CODES: Readonly<Record<UndoEntry['code'], true>> = {
   field: true,
   fields: true,
+  machine: true,
+  workshop: true,
   'machine-put-away': true,
   'own-thread': true,
   run: true,

@@ -22,7 +22,7 @@ export type { NewEvidence, Evidence } from './evidence';
 export type { Meta } from './meta';
 export type { Restored } from './restore';
 export type { PutResult, Rows, Versioned } from './versioned';
-export { blankSettings, MOST_WIRES, type Settings } from './settings';
+export { blankSettings, MOST_USED, MOST_WIRES, type Settings } from './settings';
 export { newId } from './id';
 
 /** A machine as kept: its profile, and the fields that could not be read and now count as not known. */

@@ -5,7 +5,10 @@ export interface Settings {
   readonly units: 'mm' | 'in';
   readonly theme: 'auto' | 'bright' | 'dark';
   readonly words: 'uk' | 'us';
+  /** The machine used last; an open tab keeps the one it has. */
   readonly machine: string | null;
+  /** Machines in the order in which they were used, the last one first: so they stand, and their workshops. */
+  readonly used: readonly string[];
   readonly favourites: readonly string[];
   readonly recent: readonly string[];
   readonly cautionsSeen: boolean;
@@ -22,6 +25,7 @@ export const blankSettings = (): Settings => ({
   theme: 'auto',
   words: 'uk',
   machine: null,
+  used: [],
   favourites: [],
   recent: [],
   cautionsSeen: false,
@@ -30,8 +34,13 @@ export const blankSettings = (): Settings => ({
   choices: {},
 });
 
-const ids = (x: unknown): string[] =>
-  Array.isArray(x) ? x.filter((s): s is string => typeof s === 'string' && s.length <= 80).slice(0, 60) : [];
+const ids = (x: unknown, most = 60): string[] =>
+  Array.isArray(x)
+    ? x.filter((s): s is string => typeof s === 'string' && s.length <= 80).slice(0, most)
+    : [];
+
+/** More than anyone tells apart by when it was used; the rest stand by name. */
+export const MOST_USED = 100;
 
 export const MOST_WIRES = 60;
 const wires = (x: unknown): StoredStated[] =>
@@ -63,6 +72,7 @@ export const readSettings = (body: unknown): Settings | null => {
     theme: raw.theme === 'bright' || raw.theme === 'dark' ? raw.theme : 'auto',
     words: raw.words === 'us' ? 'us' : 'uk',
     machine: typeof raw.machine === 'string' ? raw.machine : null,
+    used: ids(raw.used, MOST_USED),
     favourites: ids(raw.favourites),
     recent: ids(raw.recent),
     cautionsSeen: raw.cautionsSeen === true,

@@ -138,7 +138,7 @@ export const errorText = {
 type Undoable =
   | { readonly code: 'field'; readonly field: FieldName }
   | { readonly code: 'fields'; readonly before: Readonly<Partial<Record<FieldName, unknown>>> }
-  | { readonly code: 'machine-put-away'; readonly name: string }
+  | { readonly code: 'machine' | 'workshop' | 'machine-put-away'; readonly name: string }
   | { readonly code: 'own-thread'; readonly name: string; readonly away: boolean }
   | { readonly code: 'run'; readonly name: string; readonly away: boolean }
   | { readonly code: 'wiring'; readonly name: string }
@@ -153,6 +153,10 @@ export const undoText = (entry: Undoable): string => {
       return `Undo ${Object.keys(entry.before)
         .map((f) => fieldText[f as FieldName].label.toLowerCase())
         .join(' and ')}`;
+    case 'machine':
+      return `Back to ${entry.name || 'the machine before'}`;
+    case 'workshop':
+      return entry.name ? `The workshop was called ${entry.name}` : 'The workshop had no name';
     case 'machine-put-away':
       return `Bring back ${entry.name || 'machine'}`;
     case 'own-thread':
@@ -256,6 +260,9 @@ export const settingsText = {
 } as const;
 
 export const appText = {
+  cutOn: (machine: string, time: string): string =>
+    `${machine}: you recorded at ${time} that a cut began. It is not ended.`,
+  toMachine: (machine: string): string => `To ${machine}`,
   cutRunning: (time: string): string => `You recorded at ${time} that a cut began.`,
   enter: (label: string): string => `Enter: ${label}`,
   welcome: 'Your lathe, its drive, and every thread',

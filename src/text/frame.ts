@@ -7,9 +7,20 @@ export const barLabel = {
   machine: 'Machine',
 } as const;
 
+/** A machine's colour in a word, for paper and for whoever can't see it. */
+export const colourName = {
+  teal: 'Teal',
+  amber: 'Amber',
+  plum: 'Plum',
+  moss: 'Moss',
+  brick: 'Brick',
+  slate: 'Slate',
+} as const;
+
 export const frameText = {
   places: 'Places',
   noMachine: 'No machine yet',
+  noWorkshop: 'No workshop named',
   change: 'change the machine',
   failed: 'Something went wrong on this screen',
   failedNote: 'What was saved is still there. Do not go by any figure seen just before.',

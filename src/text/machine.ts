@@ -1,5 +1,6 @@
 import type { FieldName, FIELDS, Group } from '../core/machine';
 import type { ExampleId } from '../core/machine/examples';
+import { colourName } from './frame';
 import { stopChoices } from './stop-fields';
 
 export { fieldText, type FieldText } from './machine-fields';
@@ -33,16 +34,16 @@ export interface ChoiceText {
   readonly note: string;
 }
 
-const colour = (label: string): ChoiceText => ({ label, note: '' });
+const colour = (name: keyof typeof colourName): ChoiceText => ({ label: colourName[name], note: '' });
 
 export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceText> } = {
   colour: {
-    teal: colour('Teal'),
-    amber: colour('Amber'),
-    plum: colour('Plum'),
-    moss: colour('Moss'),
-    brick: colour('Brick'),
-    slate: colour('Slate'),
+    teal: colour('teal'),
+    amber: colour('amber'),
+    plum: colour('plum'),
+    moss: colour('moss'),
+    brick: colour('brick'),
+    slate: colour('slate'),
   },
   driveKind: {
     electronic: { label: 'An electronic drive', note: 'A motor follows the spindle’s encoder.' },
@@ -212,9 +213,30 @@ export const exampleText: Record<ExampleId, { readonly name: string; readonly no
 export const newMachine = {
   heading: 'New machine',
   name: 'What is it called?',
-  workshop: 'Where does it stand?',
+  workshop: 'Where does it stand? May stay empty.',
   add: 'Add this machine',
   next: 'Nothing is known of it yet. Guided entry asks one thing at a time; anything may stay not known.',
+} as const;
+
+/** What a machine could be mistaken for, among others of its workshop. */
+export const mistakenText = {
+  colour: (name: string): string => `Same colour as ${name}`,
+  name: (name: string): string => `Name like ${name}`,
+} as const;
+
+export const workshopText = {
+  others: 'Other workshops',
+  more: (n: number): string => (n === 1 ? '1 more machine here' : `${n} more machines here`),
+  /** The machine that would be put in use, and how many there are. */
+  last: (machine: string, n: number): string => (n === 1 ? machine : `${machine}, last of ${n} machines`),
+  open: (thread: string): string => `Run not ended: ${thread}`,
+  show: (n: number, workshop: string): string => `Show the ${n} machines of ${workshop}`,
+  rename: (workshop: string): string => (workshop ? `Rename ${workshop}` : 'Name this workshop'),
+  alone: (machine: string): string => `Only ${machine} stands there`,
+  all: (n: number, workshop: string): string =>
+    workshop ? `Rename ${workshop}: all ${n} machines` : `All ${n} machines without one stand there`,
+  known: 'Workshops there are:',
+  joins: (workshop: string): string => `${workshop} is there already. Renamed, all stand together in it.`,
 } as const;
 
 export const machineText = {

@@ -10,7 +10,7 @@ import { choice, number, type Field, type ValueOf } from './field';
  */
 export const FIELDS = {
   name: { kind: 'text', group: 'name', maxLength: 30, required: true },
-  workshop: { kind: 'text', group: 'name', maxLength: 30, required: true },
+  workshop: { kind: 'text', group: 'name', maxLength: 30 },
   colour: choice('name', ['teal', 'amber', 'plum', 'moss', 'brick', 'slate']),
 
   driveKind: choice('drive', ['electronic', 'change-gears']),

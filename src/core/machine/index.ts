@@ -4,3 +4,4 @@ export * from './profile';
 export * from './check-field';
 export * from './stored';
 export * from './gears';
+export * from './workshop';

@@ -1,6 +1,7 @@
 import { html, nothing, css } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { machineMark } from '../../elements/machine-mark';
 import { written } from '../../elements/styles';
 import {
   checkSpeeds,
@@ -19,6 +20,7 @@ import { refusalText } from '../../text/typed';
 import { fieldUnitFor } from '../../text/units';
 import type { App } from '../../state';
 import { fieldValue } from '../../text/field-value';
+import { colourTaken, workshopField } from './workshop-field';
 import './written';
 
 type AnyValue = MachineProfile[FieldName];
@@ -40,6 +42,7 @@ export class FieldScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
     written,
+    machineMark,
     css`
       textarea {
         font-size: var(--t-label);
@@ -128,16 +131,17 @@ export class FieldScreen extends ScreenElement<App> {
   private choiceKeys(field: FieldName) {
     const spec = FIELDS[field];
     if (spec.kind !== 'choice') return nothing;
+    const note = (o: string): string =>
+      field === 'colour' ? colourTaken(this.app, o) : choiceNote(field, o);
     return html`<div class="stack">
       ${spec.options.map(
         (o) =>
           html`<button
-            class="key choice"
+            class="key ${field === 'colour' ? `machine ${o}` : 'choice'}"
             aria-pressed=${this.app.profile?.[field] === o}
             @click=${() => void this.choose(field, o)}
           >
-            ${choiceLabel(field, o)}
-            ${choiceNote(field, o) ? html`<small>${choiceNote(field, o)}</small>` : nothing}
+            ${choiceLabel(field, o)} ${note(o) ? html`<small>${note(o)}</small>` : nothing}
           </button>`,
       )}
     </div>`;
@@ -200,7 +204,16 @@ export class FieldScreen extends ScreenElement<App> {
             />`
       }
       <p id="error" class="over" role="alert">${this.error}</p>
-      <button class="key solid" @click=${save}>${machineText.save}</button>
+      ${
+        field === 'workshop'
+          ? workshopField(this.app, value, {
+              save,
+              take: (name) => (this.typed = name),
+              rename: (old, name) => void this.app.nameWorkshop(old, name).then(() => this.next()),
+              refuse: (why) => (this.error = why),
+            })
+          : html`<button class="key solid" @click=${save}>${machineText.save}</button>`
+      }
     `;
   }
 

@@ -2,3 +2,4 @@ import './machine';
 import './field';
 import './list';
 import './sheet';
+import './new-machine';

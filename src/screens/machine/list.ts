@@ -1,57 +1,44 @@
-import { html, nothing, css } from 'lit';
+import { css, html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
-import { written } from '../../elements/styles';
-import { checkText, FIELDS } from '../../core/machine';
+import { machineMark } from '../../elements/machine-mark';
 import { EXAMPLES, type ExampleId } from '../../core/machine/examples';
-import { exampleText, machineText, newMachine } from '../../text/machine';
-import { refusalText } from '../../text/typed';
+import { frameText } from '../../text/frame';
+import { exampleText, machineText, workshopText as t } from '../../text/machine';
 import type { App } from '../../state';
+import { workshopsOf, type Workshop } from '../../state/workshops';
+import { mistakenNotes } from './mistaken';
 
-/** Machines by workshop; a new one; the examples. */
+/** Machines of the workshop at hand before the rest is asked for: on a small screen the next workshop is there too. */
+const FIRST = 3;
+/** So many more at once. */
+const PART = 60;
+
+type Machine = Workshop['machines'][number];
+
+/** Machines by workshop, the one at hand first; the examples; those put away. */
 @customElement('ls-machines')
 export class MachinesScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
-    written,
+    machineMark,
     css`
-      .machine {
-        border-inline-start-width: 16px;
-        flex-direction: column;
-        align-items: flex-start;
-        text-align: start;
+      .place {
+        display: flex;
+        gap: var(--gap);
       }
-      .machine small {
-        font-size: 1rem;
-        font-weight: 400;
-      }
-      .teal {
-        border-inline-start-color: var(--machine-teal);
-      }
-      .amber {
-        border-inline-start-color: var(--machine-amber);
-      }
-      .plum {
-        border-inline-start-color: var(--machine-plum);
-      }
-      .moss {
-        border-inline-start-color: var(--machine-moss);
-      }
-      .brick {
-        border-inline-start-color: var(--machine-brick);
-      }
-      .slate {
-        border-inline-start-color: var(--machine-slate);
+      .place .machine {
+        flex: 1;
       }
     `,
   ];
-  @state() private name = '';
-  @state() private workshop: string | null = null;
-  @state() private errors: { name?: string; workshop?: string } = {};
+  /** How many machines of a workshop are shown, by its key. */
+  @state() private shown: Readonly<Record<string, number>> = {};
 
+  /** Puts a machine in use, and goes on at the place that the list was called from. */
   private async use(id: string): Promise<void> {
     await this.app.useMachine(id);
-    this.go('#/threads');
+    this.go(`#/${this.path[1] || 'threads'}`);
   }
 
   private async addExample(id: ExampleId): Promise<void> {
@@ -61,48 +48,83 @@ export class MachinesScreen extends ScreenElement<App> {
     await this.use(known?.id ?? (await this.app.machines.add(EXAMPLES[id](), true)));
   }
 
-  private async create(): Promise<void> {
-    const name = checkText(FIELDS.name, this.name);
-    const workshop = checkText(FIELDS.workshop, this.workshopTyped);
-    this.errors = {
-      ...(name.ok ? {} : { name: refusalText(name.refusal) }),
-      ...(workshop.ok ? {} : { workshop: refusalText(workshop.refusal) }),
-    };
-    if (!name.ok || !workshop.ok) return;
-    const id = await this.app.machines.addBlank(name.value, workshop.value);
-    await this.app.useMachine(id);
-    this.go('#/machine/guide/0');
+  private async bringBack(id: string): Promise<void> {
+    await this.app.bringBack(id);
+    this.go('#/machine');
   }
 
-  private get workshopTyped(): string {
-    const live = this.app.machine;
-    return this.workshop ?? (live && !live.value.example ? live.value.profile.workshop : '');
+  private key(colour: string | null, head: string, notes: readonly string[], press: () => void, now = false) {
+    return html`<button class="key machine ${colour ?? ''}" aria-pressed=${now} @click=${press}>
+      ${head}${notes.map((n) => html`<small>${n}</small>`)}
+    </button>`;
   }
 
-  private entry(id: 'name' | 'workshop', value: string, set: (v: string) => void) {
-    const error = this.errors[id] ?? '';
-    return html`<label class="label" for=${id}>${newMachine[id]}</label>
-      <input
-        id=${id}
-        .value=${value}
-        autocomplete="off"
-        maxlength="60"
-        aria-invalid=${error ? 'true' : 'false'}
-        aria-describedby="${id}-error"
-        @input=${(e: Event) => set((e.target as HTMLInputElement).value)}
-      />
-      <p id="${id}-error" class="over" role="alert">${error}</p>`;
+  private machine(m: Machine, workshop: Workshop): TemplateResult {
+    const { machine, runs } = this.app;
+    const { name, colour } = m.value.profile;
+    const open = [runs.current, ...runs.others].find((r) => r?.run.machine === m.id);
+    const notes = [
+      m.value.example && machineText.exampleShort,
+      open && t.open(open.run.threadName),
+      ...mistakenNotes(workshop, m),
+    ];
+    return this.key(
+      colour,
+      name,
+      notes.filter((n) => typeof n === 'string'),
+      () => void this.use(m.id),
+      machine?.id === m.id,
+    );
   }
 
-  private newMachine() {
-    return html`
-      <h1>${newMachine.heading}</h1>
-      <p>${newMachine.next}</p>
-      ${this.entry('name', this.name, (v) => (this.name = v))}
-      ${this.entry('workshop', this.workshopTyped, (v) => (this.workshop = v))}
-      <div class="grow"></div>
-      <button class="key solid big" @click=${() => void this.create()}>${newMachine.add}</button>
-    `;
+  private machines(workshop: Workshop, first: number) {
+    const { key, machines } = workshop;
+    const shown = this.shown[key] ?? first;
+    const more = machines.length - shown;
+    return html`<div class="stack">
+      ${machines.slice(0, shown).map((m) => this.machine(m, workshop))}
+      ${
+        more > 0 && shown > 0
+          ? html`<button class="key" @click=${() => (this.shown = { ...this.shown, [key]: shown + PART })}>
+              ${t.more(more)}
+            </button>`
+          : nothing
+      }
+    </div>`;
+  }
+
+  /** Another workshop: its key puts the machine used last there in use; the one beside it shows the others. */
+  private other(workshop: Workshop) {
+    const { key, machines } = workshop;
+    const [last] = machines;
+    const name = workshop.name || frameText.noWorkshop;
+    const open = (this.shown[key] ?? 0) > 0;
+    return html`<div class="place">
+        ${this.key(last.value.profile.colour, name, [t.last(last.value.profile.name, machines.length)], () => void this.use(last.id))}
+        ${
+          machines.length > 1
+            ? html`<button
+                class="key"
+                aria-label=${t.show(machines.length, name)}
+                aria-expanded=${open}
+                @click=${() => (this.shown = { ...this.shown, [key]: open ? 0 : PART })}
+              >
+                ${open ? '−' : '+'}
+              </button>`
+            : nothing
+        }
+      </div>
+      ${open ? this.machines(workshop, 0) : nothing}`;
+  }
+
+  private workshops() {
+    const [here, ...others] = workshopsOf(this.app);
+    if (!here) return nothing;
+    return html`<h2>${here.name || frameText.noWorkshop}</h2>
+      ${this.machines(here, here.machines.length > FIRST + 1 ? FIRST : FIRST + 1)}
+      ${others.length ? html`<h2>${t.others}</h2>` : nothing} ${others.map((w) => this.other(w))}
+      <a class="key solid apart" href="#/machine/new">${machineText.newMachine}</a>
+      <a class="key" href="#/machine/field/workshop">${t.rename(here.name)}</a>`;
   }
 
   private away() {
@@ -110,74 +132,49 @@ export class MachinesScreen extends ScreenElement<App> {
     return away.length
       ? html`<h2>${machineText.awayTitle}</h2>
           <div class="stack">
-            ${away.map(
-              (m) =>
-                html`<button
-                  class="key machine ${m.value.profile.colour ?? ''}"
-                  @click=${() => void this.bringBack(m.id)}
-                >
-                  ${machineText.bringBackKey(m.value.profile.name)}<small>${m.value.profile.workshop}</small>
-                </button>`,
-            )}
+            ${away
+              .slice(0, PART)
+              .map(({ id, value: { profile: p } }) =>
+                this.key(
+                  p.colour,
+                  machineText.bringBackKey(p.name),
+                  [p.workshop],
+                  () => void this.bringBack(id),
+                ),
+              )}
           </div>`
       : nothing;
-  }
-
-  private async bringBack(id: string): Promise<void> {
-    await this.app.bringBack(id);
-    this.go('#/machine');
   }
 
   private examples() {
     return html`<h2>${machineText.examples}</h2>
       <p class="note">${machineText.examplesHelp}</p>
       <div class="stack">
-        ${(Object.keys(EXAMPLES) as ExampleId[]).map(
-          (id) =>
-            html`<button
-              class="key machine ${EXAMPLES[id]().colour ?? ''}"
-              @click=${() => void this.addExample(id)}
-            >
-              ${exampleText[id].name}<small>${exampleText[id].note}</small>
-            </button>`,
+        ${(Object.keys(EXAMPLES) as ExampleId[]).map((id) =>
+          this.key(
+            EXAMPLES[id]().colour,
+            exampleText[id].name,
+            [exampleText[id].note],
+            () => void this.addExample(id),
+          ),
         )}
       </div>`;
   }
 
   override render() {
-    if (this.path[0] === 'new') return this.newMachine();
-    const own = this.app.machines.list;
-    const workshops = [...new Set(own.map((m) => m.value.profile.workshop))];
+    const { machine, machines } = this.app;
+    const { loaded, unreadable } = machines;
+    const none = loaded && !machine;
     return html`
-      <h1>${own.length ? machineText.machines : machineText.none}</h1>
-      ${workshops.map(
-        (w) =>
-          html`<h2 class="label">${w}</h2>
-            <div class="stack">
-              ${own
-                .filter((m) => m.value.profile.workshop === w)
-                .map(
-                  (m) =>
-                    html`<button
-                      class="key machine ${m.value.profile.colour ?? ''}"
-                      aria-pressed=${this.app.machine?.id === m.id}
-                      @click=${() => void this.use(m.id)}
-                    >
-                      ${m.value.profile.name}
-                      ${m.value.example ? html`<small>${machineText.exampleShort}</small>` : nothing}
-                    </button>`,
-                )}
-            </div>`,
-      )}
+      <h1>${none ? machineText.none : machineText.machines}</h1>
       ${
-        this.app.machines.unreadable.length
-          ? html`<p class="alert" role="alert">
-              ${machineText.unreadableMachines(this.app.machines.unreadable.length)}
-            </p>`
+        unreadable.length
+          ? html`<p class="alert" role="alert">${machineText.unreadableMachines(unreadable.length)}</p>`
           : nothing
       }
-      <a class="key solid" href="#/machine/new">${machineText.newMachine}</a>
-      ${this.away()} ${this.examples()}
+      ${loaded ? this.workshops() : nothing}
+      ${none ? html`<a class="key solid" href="#/machine/new">${machineText.newMachine}</a>` : nothing}
+      ${loaded ? html`${this.away()} ${this.examples()}` : nothing}
     `;
   }
 }

@@ -20,6 +20,8 @@ import { proveKeys } from '../../text/prove';
 import { backedUpText, carryText } from '../../text/carry';
 import type { App } from '../../state';
 import { carryOf } from '../../state/carry';
+import { workshopsOf } from '../../state/workshops';
+import { mistakenNotes } from './mistaken';
 import { fieldValue, isKnown } from '../../text/field-value';
 
 /** Machine: everything known about the lathe and its drive, and what still isn't. */
@@ -120,6 +122,13 @@ export class MachineScreen extends ScreenElement<App> {
       <div class="stack apart"><a class="key left" href="#/threads/trains">${trainsKey}</a></div>`;
   }
 
+  /** What it could be mistaken for where it stands. */
+  private mistaken() {
+    const [here] = workshopsOf(this.app);
+    const notes = here ? mistakenNotes(here, here.machines[0]) : [];
+    return notes.length ? html`<p class="note">${notes.join('. ')}.</p>` : nothing;
+  }
+
   override render() {
     const live = this.app.machine;
     if (!live) return html`<h1>${machineText.none}</h1>`;
@@ -128,6 +137,7 @@ export class MachineScreen extends ScreenElement<App> {
     const open = asked.filter((f) => !isKnown(m, f)).length;
     return html`
       <h1>${m.name}</h1>
+      ${this.mistaken()}
       ${live.value.example ? html`<p class="alert"><strong>${machineText.example}</strong></p>` : nothing}
       ${
         live.value.unreadable.length

@@ -116,7 +116,7 @@ export class Notices extends LitElement {
   private newer(app: App) {
     const { offline, updates } = this;
     if (!offline?.update) return nothing;
-    const cutting = app.jobs.cuttingSince !== null;
+    const { cutting } = app;
     const answer = cutting ? 'refused-cutting' : this.accepted;
     return html`<div class="notice" role="status">
       <p>${updateText[offline.update]}${answer ? `. ${acceptedText[answer]}` : ''}</p>
@@ -140,6 +140,21 @@ export class Notices extends LitElement {
         </div>`;
   }
 
+  /** Cuts that were left running on other machines. */
+  private elsewhere(app: App) {
+    return app.cutsElsewhere.map(({ machine, since }) => {
+      const name = app.machines.find(machine)?.value.profile.name;
+      return name === undefined || machine === app.machine?.id
+        ? nothing
+        : html`<div class="notice" role="status">
+            <p>${appText.cutOn(name, timeOf(since))}</p>
+            <button class="key" @click=${() => void app.useMachine(machine)}>
+              ${appText.toMachine(name)}
+            </button>
+          </div>`;
+    });
+  }
+
   private broken() {
     const { offline } = this;
     return offline?.offline === 'failed' && offline.code && offline.code !== 'no-service-worker'
@@ -150,6 +165,6 @@ export class Notices extends LitElement {
   override render() {
     const { app } = this;
     if (!app) return nothing;
-    return html`${this.lost()}${this.memoryOnly(app)}${this.restored(app)}${this.saving(app)}${this.running(app)}${this.newer(app)}${this.broken()}`;
+    return html`${this.lost()}${this.memoryOnly(app)}${this.restored(app)}${this.saving(app)}${this.running(app)}${this.elsewhere(app)}${this.newer(app)}${this.broken()}`;
   }
 }

@@ -27,7 +27,6 @@ const CARRY_PAGES: Readonly<Record<string, string>> = {
 };
 /** Pages under Cut. */
 const CUT_PAGES = ['work', 'stop', 'nut', 'plan', 'pass', 'measure', 'records', 'ways'];
-const LIST = ['list', 'new'];
 
 /** Reads "#/threads/family/iso-coarse". Anything unknown is Threads: an old bookmark must not strand anyone. */
 export const routeOf = (hash: string, before: string): Route => {
@@ -40,8 +39,8 @@ export const routeOf = (hash: string, before: string): Route => {
   const page = place === 'threads' ? THREAD_PAGES[sub] : undefined;
   if (page) return { tag: page, place, path, full: false };
   if (place === 'threads' && FIND.includes(sub)) return { tag: 'ls-find', place, path, full: false };
-  if (place === 'machine' && LIST.includes(sub))
-    return { tag: 'ls-machines', place, path: [sub], full: false };
+  if (place === 'machine' && sub === 'list') return { tag: 'ls-machines', place, path, full: false };
+  if (place === 'machine' && sub === 'new') return { tag: 'ls-new-machine', place, path, full: false };
   if (place === 'machine' && (sub === 'field' || sub === 'guide'))
     return { tag: 'ls-field', place, path, full: false };
   if (place === 'machine' && sub === 'faults') return { tag: 'ls-faults', place, path, full: false };

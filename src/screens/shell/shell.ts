@@ -6,7 +6,7 @@ import '../../elements/rule';
 import { Listen } from '../../elements/listen';
 import { WhyEvent } from '../../elements/row';
 import { shared } from '../../elements/styles';
-import { barLabel, frameText } from '../../text/frame';
+import { barLabel, colourName, frameText } from '../../text/frame';
 import type { App } from '../../state';
 import type { OfflineStatus, Updates } from '../../device/updates';
 import { PLACES, routeOf, type Route } from './routes';
@@ -36,8 +36,10 @@ export class Shell extends LitElement {
         align-items: center;
         gap: 0 0.75rem;
         min-block-size: 64px;
-        padding-inline: 16px;
-        border-inline-start: 12px solid var(--machine);
+        padding-inline: 28px 16px;
+        background: var(--band) 0 0 / 12px 100% no-repeat;
+        print-color-adjust: exact;
+        -webkit-print-color-adjust: exact;
         color: inherit;
         text-decoration: none;
         font-size: var(--t-label);
@@ -83,7 +85,10 @@ export class Shell extends LitElement {
           display: none;
         }
       }
-      /* On paper the screen's own page, as long as it is, and nothing of the frame. */
+      .paper {
+        display: none;
+      }
+      /* On paper the screen's own page, as long as it is, and of the frame whose machine it is about. */
       @media print {
         :host {
           display: block;
@@ -93,7 +98,19 @@ export class Shell extends LitElement {
         main {
           overflow: visible;
         }
-        header,
+        .whose,
+        .full .whose {
+          min-block-size: 0;
+          gap: 0 0.5rem;
+          font-size: 9pt;
+        }
+        header strong {
+          flex: none;
+        }
+        .paper {
+          display: inline;
+        }
+        ls-rule,
         .notice,
         ls-notices,
         ls-undo,
@@ -148,7 +165,8 @@ export class Shell extends LitElement {
     const main = this.renderRoot instanceof ShadowRoot ? this.renderRoot.querySelector('main') : null;
     if (main) this.scrolls.set(before.tag + before.path.join('/'), main.scrollTop);
     const route = routeOf(location.hash, before.place);
-    if (route.place !== before.place) this.undoShown = false;
+    // The way back to the machine before goes along to where one goes on.
+    if (route.place !== before.place && before.tag !== 'ls-machines') this.undoShown = false;
     this.why = null;
     this.failed = null;
     this.route = route;
@@ -210,13 +228,17 @@ export class Shell extends LitElement {
 
   private header(app: App) {
     const m = app.profile;
+    const { tag, path, place } = this.route;
+    // Whoever changes the machine goes on where the header was touched.
+    const from = tag === 'ls-machines' ? (path[1] ?? '') : place;
     const whose = html`<strong>${m ? m.name : frameText.noMachine}</strong
-      ><span class="second">${m?.workshop ?? ''}</span>`;
+      ><span class="second">${m ? m.workshop || frameText.noWorkshop : ''}</span
+      ><span class="second paper">${m?.colour ? colourName[m.colour] : ''}</span>`;
     return html`<header>
       ${
         this.route.full
           ? html`<div class="whose">${whose}</div>`
-          : html`<a class="whose" href="#/machine/list"
+          : html`<a class="whose" href="#/machine/list/${from}"
               >${whose}<span class="vh">: ${frameText.change}</span></a
             >`
       }
@@ -234,7 +256,10 @@ export class Shell extends LitElement {
       </div>`;
     if (!this.defined.has(tag)) return nothing;
     const needsMachine =
-      !app.machine && !['ls-machines', 'ls-settings', 'ls-carry', 'ls-codes-read', 'ls-shelf'].includes(tag);
+      !app.machine &&
+      !['ls-machines', 'ls-new-machine', 'ls-settings', 'ls-carry', 'ls-codes-read', 'ls-shelf'].includes(
+        tag,
+      );
     if (needsMachine) return html`<ls-first .offline=${this.offline}></ls-first>`;
     const name = unsafeStatic(tag);
     return staticHtml`<${name} class="screen" .app=${app} .path=${path} .updates=${this.updates} .offline=${this.offline}></${name}>`;
@@ -261,7 +286,7 @@ export class Shell extends LitElement {
       </div>
       <main class=${full ? 'full' : ''} tabindex="-1">${this.screen(app)}</main>
       <div>
-        ${this.undoShown && !full && this.route.place !== 'checks' ? html`<ls-undo .app=${app}></ls-undo>` : nothing}
+        ${this.undoShown && !full && (this.route.place !== 'checks' || app.undo.newest?.code === 'machine') ? html`<ls-undo .app=${app}></ls-undo>` : nothing}
         ${
           full
             ? nothing

@@ -1,0 +1,46 @@
+import { FIELDS, workshopKey } from '../core/machine';
+import type { App } from './app';
+
+type MachineColour = (typeof FIELDS.colour.options)[number];
+type Machine = App['machines']['list'][number];
+
+/** Where machines stand together. */
+export interface Workshop {
+  readonly key: string;
+  /** As the machine used last there writes it; empty where none was named. */
+  readonly name: string;
+  /** The one in use first, then by when they were used, then by name. */
+  readonly machines: readonly [Machine, ...Machine[]];
+}
+
+const byName = new Intl.Collator(undefined, { numeric: true });
+
+/** All workshops: that of the machine in use first, then by when a machine there was used, then by name. */
+export const workshopsOf = ({ machines, machine, settings }: App): readonly Workshop[] => {
+  const rank = new Map(settings.used.map((id, i) => [id, i]));
+  if (machine) rank.set(machine.id, -1);
+  const by = (a: Machine, b: Machine): number => {
+    const [i, j] = [rank.get(a.id) ?? Infinity, rank.get(b.id) ?? Infinity];
+    return i === j ? 0 : i - j;
+  };
+  const groups = new Map<string, [Machine, ...Machine[]]>();
+  for (const m of [...machines.list].sort(by)) {
+    const key = workshopKey(m.value.profile.workshop);
+    const known = groups.get(key);
+    if (known) known.push(m);
+    else groups.set(key, [m]);
+  }
+  return [...groups]
+    .map(([key, all]) => ({ key, name: all[0].value.profile.workshop, machines: all }))
+    .sort((a, b) => by(a.machines[0], b.machines[0]) || byName.compare(a.name, b.name));
+};
+
+/** A colour that no machine of this workshop has yet; the first one when all are taken. */
+export const colourFor = (app: App, workshop: string): MachineColour => {
+  const key = workshopKey(workshop);
+  const taken = app.machines.list.flatMap(({ value: { profile } }) =>
+    workshopKey(profile.workshop) === key ? profile.colour : [],
+  );
+  const { options } = FIELDS.colour;
+  return options.find((c) => !taken.includes(c)) ?? options[0];
+};
