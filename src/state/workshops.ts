@@ -7,13 +7,20 @@ type Machine = App['machines']['list'][number];
 /** Where machines stand together. */
 export interface Workshop {
   readonly key: string;
-  /** As the machine used last there writes it; empty where none was named. */
+  /** As most of the machines write it, those used last asked; empty where none was named. */
   readonly name: string;
   /** The one in use first, then by when they were used, then by name. */
   readonly machines: readonly [Machine, ...Machine[]];
 }
 
 const byName = new Intl.Collator(undefined, { numeric: true });
+
+const ASKED = 9;
+const nameOf = (machines: readonly Machine[]): string => {
+  const names = machines.slice(0, ASKED).map((m) => m.value.profile.workshop);
+  const count = (name: string): number => names.filter((n) => n === name).length;
+  return names.reduce((best, name) => (count(name) > count(best) ? name : best));
+};
 
 /** All workshops: that of the machine in use first, then by when a machine there was used, then by name. */
 export const workshopsOf = ({ machines, machine, settings }: App): readonly Workshop[] => {
@@ -31,7 +38,7 @@ export const workshopsOf = ({ machines, machine, settings }: App): readonly Work
     else groups.set(key, [m]);
   }
   return [...groups]
-    .map(([key, all]) => ({ key, name: all[0].value.profile.workshop, machines: all }))
+    .map(([key, all]) => ({ key, name: nameOf(all), machines: all }))
     .sort((a, b) => by(a.machines[0], b.machines[0]) || byName.compare(a.name, b.name));
 };
 

@@ -228,7 +228,7 @@ export const workshopText = {
   others: 'Other workshops',
   more: (n: number): string => (n === 1 ? '1 more machine here' : `${n} more machines here`),
   /** The machine that would be put in use, and how many there are. */
-  last: (machine: string, n: number): string => (n === 1 ? machine : `${machine}, last of ${n} machines`),
+  last: (machine: string, n: number): string => (n === 1 ? machine : `${machine}, one of ${n} machines`),
   open: (thread: string): string => `Run not ended: ${thread}`,
   show: (n: number, workshop: string): string => `Show the ${n} machines of ${workshop}`,
   rename: (workshop: string): string => (workshop ? `Rename ${workshop}` : 'Name this workshop'),
@@ -236,6 +236,7 @@ export const workshopText = {
   all: (n: number, workshop: string): string =>
     workshop ? `Rename ${workshop}: all ${n} machines` : `All ${n} machines without one stand there`,
   known: 'Workshops there are:',
+  move: (machine: string): string => `Move ${machine} alone to:`,
   joins: (workshop: string): string => `${workshop} is there already. Renamed, all stand together in it.`,
 } as const;
 

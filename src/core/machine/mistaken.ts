@@ -1,8 +1,20 @@
 import type { MachineProfile } from './fields';
 import { workshopKey } from './workshop';
 
-/** What of a name is seen from a step away: its letters and figures. */
-const plainName = (name: string): string => workshopKey(name).replace(/[^\p{L}\p{N}]/gu, '');
+/** Signs that look alike in most typefaces, and what each counts as. */
+const LOOKALIKES: readonly (readonly [RegExp, string])[] = [
+  [/rn/g, 'm'],
+  [/vv/g, 'w'],
+  [/[il|]/g, '1'],
+  [/o/g, '0'],
+];
+
+/** What of a name is seen from a step away: its letters and figures, lookalikes as one. */
+const plainName = (name: string): string =>
+  LOOKALIKES.reduce(
+    (text, [sign, as]) => text.replace(sign, as),
+    workshopKey(name).replace(/[^\p{L}\p{N}|]/gu, ''),
+  );
 
 /** Shorter names differ enough by one sign: whoever calls two lathes A and B means it. */
 const LONG = 3;

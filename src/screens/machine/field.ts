@@ -208,7 +208,7 @@ export class FieldScreen extends ScreenElement<App> {
         field === 'workshop'
           ? workshopField(this.app, value, {
               save,
-              take: (name) => (this.typed = name),
+              move: (name) => void this.choose(field, name),
               rename: (old, name) => void this.app.nameWorkshop(old, name).then(() => this.next()),
               refuse: (why) => (this.error = why),
             })

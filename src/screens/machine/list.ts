@@ -23,6 +23,17 @@ export class MachinesScreen extends ScreenElement<App> {
     ...ScreenElement.styles,
     machineMark,
     css`
+      /* On a phone on its side the other workshops stand beside this one. */
+      .sides {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(min(100%, 20rem), 1fr));
+        gap: 12px 24px;
+        align-items: start;
+      }
+      .side {
+        display: grid;
+        gap: 12px;
+      }
       .place {
         display: flex;
         gap: var(--gap);
@@ -120,9 +131,20 @@ export class MachinesScreen extends ScreenElement<App> {
   private workshops() {
     const [here, ...others] = workshopsOf(this.app);
     if (!here) return nothing;
-    return html`<h2>${here.name || frameText.noWorkshop}</h2>
-      ${this.machines(here, here.machines.length > FIRST + 1 ? FIRST : FIRST + 1)}
-      ${others.length ? html`<h2>${t.others}</h2>` : nothing} ${others.map((w) => this.other(w))}
+    return html`<div class="sides">
+        <div class="side">
+          <h2>${here.name || frameText.noWorkshop}</h2>
+          ${this.machines(here, here.machines.length > FIRST + 1 ? FIRST : FIRST + 1)}
+        </div>
+        ${
+          others.length
+            ? html`<div class="side">
+                <h2>${t.others}</h2>
+                ${others.map((w) => this.other(w))}
+              </div>`
+            : nothing
+        }
+      </div>
       <a class="key solid apart" href="#/machine/new">${machineText.newMachine}</a>
       <a class="key" href="#/machine/field/workshop">${t.rename(here.name)}</a>`;
   }

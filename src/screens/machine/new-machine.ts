@@ -3,7 +3,7 @@ import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import { written } from '../../elements/styles';
 import { checkText, FIELDS } from '../../core/machine';
-import { newMachine } from '../../text/machine';
+import { newMachine, workshopText as t } from '../../text/machine';
 import { refusalText } from '../../text/typed';
 import type { App } from '../../state';
 import { colourFor, workshopsOf } from '../../state/workshops';
@@ -63,7 +63,7 @@ export class NewMachineScreen extends ScreenElement<App> {
       <h1>${newMachine.heading}</h1>
       <p>${newMachine.next}</p>
       ${this.entry('name')} ${this.entry('workshop')}
-      ${workshopKeys(workshopsOf(this.app), this.value('workshop'), (name) => this.set('workshop', name))}
+      ${workshopKeys(t.known, workshopsOf(this.app), this.value('workshop'), (name) => this.set('workshop', name))}
       <div class="grow"></div>
       <button class="key solid big" @click=${() => void this.create()}>${newMachine.add}</button>
     `;

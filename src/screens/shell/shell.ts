@@ -100,7 +100,7 @@ export class Shell extends LitElement {
         }
         .whose,
         .full .whose {
-          min-block-size: 0;
+          min-block-size: 6mm;
           gap: 0 0.5rem;
           font-size: 9pt;
         }
