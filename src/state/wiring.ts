@@ -90,6 +90,7 @@ export const WIRING = { schema: 1, encode: storeWiring, decode: readWiring };
 export class Wiring extends Emitter {
   private readonly store: Versioned<WiringRecord>;
   private live: Live<WiringRecord> | null = null;
+  private asked: string | null = null;
   private stop: () => void = () => undefined;
   /** The record of this machine can't be read by this version: it stays as it is. */
   unreadable = false;
@@ -106,10 +107,13 @@ export class Wiring extends Emitter {
     this.stop();
     this.live = null;
     this.unreadable = false;
+    this.asked = machine;
     if (machine) {
-      const { kept, unreadable } = await this.store.all();
-      const mine = kept.find((k) => k.id === machine);
-      this.unreadable = unreadable.some((u) => u.id === machine);
+      const { kept, unreadable } = await this.store.one(machine);
+      // Meanwhile another one was asked for.
+      if (this.asked !== machine) return;
+      const [mine] = kept;
+      this.unreadable = unreadable.length > 0;
       const [value, rev] = mine ? [mine.value, mine.rev] : [blankWiring(), null];
       const live = new Live(this.store, machine, value, rev, mergeWiring, false, this.saved);
       this.live = this.unreadable ? null : live;

@@ -97,6 +97,12 @@ export class Versioned<T> {
     return this.sort(await this.backing.run('readonly', [this.store], (w) => w.runsBy(index, key)));
   }
 
+  /** One, or what can't be read in its place. */
+  async one(id: string): Promise<Rows<T>> {
+    const row = await this.backing.run('readonly', [this.store], (w) => w.get(this.store, id));
+    return this.sort(row === undefined ? [] : [row]);
+  }
+
   async get(id: string): Promise<Kept<T> | null> {
     return this.read(await this.backing.run('readonly', [this.store], (w) => w.get(this.store, id)));
   }

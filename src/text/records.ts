@@ -117,6 +117,7 @@ export const recordsText = {
   searchHint: 'Such as “m10 heron march”',
   count: (n: number): string => (n === 1 ? '1 record' : `${n} records`),
   nothing: 'Nothing of that in the records.',
+  elsewhere: 'In other workshops',
   more: (n: number): string => `${n} more`,
   away: 'Put away',
   bringBack: (name: string): string => `Bring back ${name}`,

@@ -48,6 +48,21 @@ describe('contrast', () => {
   }
 });
 
+describe('the bands of machines', () => {
+  const band = (of: string): string =>
+    (bright.get(of.replace('machine', 'band')) ?? '').replace(/\s+/g, ' ').replaceAll(`var(${of})`, 'ink');
+
+  it('are drawn in their own colour, each in a pattern of its own: told apart by whoever sees no colours', () => {
+    for (const of of MACHINES) expect(band(of)).toContain('ink');
+    expect(new Set(MACHINES.map(band)).size).toBe(MACHINES.length);
+  });
+
+  it('are printed in the bright theme’s colours', () => {
+    const paper = css.slice(css.indexOf('@media print'));
+    for (const of of MACHINES) expect(paper).toContain(`${of}: ${bright.get(of)};`);
+  });
+});
+
 it('the phone’s dark theme and the one set by hand are the same', () => {
   expect(block(':root:not([data-theme])')).toEqual(dark);
 });

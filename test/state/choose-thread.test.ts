@@ -74,8 +74,11 @@ describe('choosing another thread', () => {
     await app.chooseThread(M8, 1);
     await app.useMachine(await app.machines.add(EXAMPLES.bittern(), true));
     expect(app.job.thread).toBeNull();
+    // First the change of machine, then that of its thread.
     await app.takeBack();
     expect(app.machine?.id).toBe(heron);
+    expect(app.job).not.toEqual(before);
+    await app.takeBack();
     expect(app.job).toEqual(before);
   });
 

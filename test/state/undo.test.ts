@@ -13,6 +13,8 @@ const meta = {
 
 const ONE_OF_EACH: readonly UndoEntry[] = [
   { code: 'field', machine: 'm', field: 'coast', before: null },
+  { code: 'machine', machine: 'm', name: 'Heron' },
+  { code: 'workshop', name: 'Shed', before: { m: 'Shed' } },
   { code: 'machine-put-away', machine: 'm', name: 'Heron', inUse: true },
   { code: 'own-thread', id: 'o', name: 'M9', before: null, deleted: false, away: true },
   { code: 'run', run: 'r', name: 'M10', away: false },

@@ -9,12 +9,11 @@ const LOOKALIKES: readonly (readonly [RegExp, string])[] = [
   [/o/g, '0'],
 ];
 
-/** What of a name is seen from a step away: its letters and figures, lookalikes as one. */
-const plainName = (name: string): string =>
-  LOOKALIKES.reduce(
-    (text, [sign, as]) => text.replace(sign, as),
-    workshopKey(name).replace(/[^\p{L}\p{N}|]/gu, ''),
-  );
+/** What of a name is seen from a step away: its letters and figures. */
+const plainName = (name: string): string => workshopKey(name).replace(/[^\p{L}\p{N}|]/gu, '');
+
+const asSeen = (plain: string): string =>
+  LOOKALIKES.reduce((text, [sign, as]) => text.replace(sign, as), plain);
 
 /** Shorter names differ enough by one sign: whoever calls two lathes A and B means it. */
 const LONG = 3;
@@ -36,7 +35,7 @@ const oneApart = (a: string, b: string): boolean => {
 /** Whether two machines' names could be taken for each other. */
 export const namesAlike = (one: string, other: string): boolean => {
   const [a, b] = [plainName(one), plainName(other)];
-  return a === b || oneApart(a, b);
+  return asSeen(a) === asSeen(b) || oneApart(a, b);
 };
 
 type Marked = Pick<MachineProfile, 'name' | 'colour'>;

@@ -2,12 +2,14 @@ import { html, nothing, css, type PropertyValues } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import { written } from '../../elements/styles';
+import { workshopKey } from '../../core/machine';
 import { csvText } from '../../core/run/csv';
 import { runsFile } from '../../core/run/export';
 import type { Run } from '../../core/run/run';
 import { storeRun } from '../../core/run/stored';
 import { findable, findRuns, type Findable } from '../../core/run/search';
 import { shareFile } from '../../device/share';
+import { frameText } from '../../text/frame';
 import type { App, EndedRun } from '../../state';
 import { recordColumns, recordLine, recordName, recordsText as t, recordWords } from '../../text/records';
 import { recordSection, useAgain } from './record';
@@ -19,7 +21,6 @@ const BATCH = 100;
 
 /** A spreadsheet takes a table for UTF-8 only when it begins so. */
 const BYTE_ORDER_MARK = '\ufeff';
-
 /** Finished cuts: the list with its look-up, and one of them. */
 @customElement('ls-cut-records')
 export class RecordsScreen extends ScreenElement<App> {
@@ -160,6 +161,30 @@ export class RecordsScreen extends ScreenElement<App> {
     );
   }
 
+  /** Whether its machine stands in the workshop at hand, or stood there when it is gone. */
+  private isHere({ run }: EndedRun): boolean {
+    const now = this.app.machines.find(run.machine)?.value.profile.workshop ?? run.workshop;
+    return workshopKey(now) === workshopKey(this.app.profile?.workshop ?? '');
+  }
+
+  /** Those of the workshop at hand first, then the others: each by when it ended. */
+  private lines(list: readonly EndedRun[]) {
+    const here = list.filter((e) => this.isHere(e));
+    const parts: [string, readonly EndedRun[]][] = [
+      [this.app.profile?.workshop || frameText.noWorkshop, here],
+      [t.elsewhere, list.filter((e) => !this.isHere(e))],
+    ];
+    let left = this.shown;
+    return parts.map(([title, all]) => {
+      const some = all.slice(0, left);
+      left -= some.length;
+      return some.length
+        ? html`${here.length < list.length ? html`<h2 class="label">${title}</h2>` : nothing}
+            <div class="stack">${some.map((e) => this.line(e))}</div>`
+        : nothing;
+    });
+  }
+
   private line({ id, run }: EndedRun) {
     return html`<a class="key left" href="#/cut/records/${id}"
       ><span>${recordName(run)}<br /><small>${recordLine(run)}</small></span></a
@@ -206,7 +231,7 @@ export class RecordsScreen extends ScreenElement<App> {
               />
               <p class="note" id="hint">${t.searchHint}</p>
               <p role="status">${list.length ? t.count(list.length) : t.nothing}</p>
-              <div class="stack">${list.slice(0, this.shown).map((e) => this.line(e))}</div>
+              ${this.lines(list)}
               ${
                 more > 0
                   ? html`<button class="key" @click=${() => (this.shown += PART)}>${t.more(more)}</button>`
