@@ -18,7 +18,7 @@ const mergeMachine = (base: MachineBody, ours: MachineBody, theirs: MachineBody)
 };
 
 /** Machines read in one go: a profile has a hundred fields, and no touch waits for more than a few of them. */
-const PART = 20;
+const PART = 10;
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 const byName = new Intl.Collator(undefined, { numeric: true });

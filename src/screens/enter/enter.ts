@@ -104,7 +104,7 @@ export class EnterScreen extends ScreenElement<App> {
         .unit=${this.unit}
         .mark=${mark()}
         .words=${padWords}
-        .understood=${read.line}
+        .understood=${read.line && this.named(read.line, this.app.profile?.name ?? '')}
         .error=${trouble || empty || read.error}
         @ls-pad-input=${(e: PadInputEvent) => {
           // The first key replaces what stood there; correcting keeps it.

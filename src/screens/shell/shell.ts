@@ -36,6 +36,7 @@ export class Shell extends LitElement {
         align-items: center;
         gap: 0 0.75rem;
         min-block-size: 64px;
+        overflow-wrap: anywhere;
         padding-inline: 28px 16px;
         background: var(--band) 0 0 / 12px 100% no-repeat;
         print-color-adjust: exact;
@@ -46,7 +47,6 @@ export class Shell extends LitElement {
       }
       header strong {
         flex: 1 1 auto;
-        overflow-wrap: break-word;
       }
       /* While a number is typed the line only says whose machine it is: too low for a finger. */
       .full .whose {
