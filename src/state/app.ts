@@ -209,14 +209,12 @@ export class App extends Emitter {
     await this.openRest(this.at);
   }
 
-  /** Looks on which of the machines used lately a cut was begun and not ended. */
+  /** Looks on which of the machines used lately a cut was begun and not ended; one put away keeps nothing waiting. */
   private async lookForCuts(): Promise<void> {
-    const ids = [
-      ...this.settings.used.slice(0, CUTS_LOOKED_FOR),
-      ...this.runs.others.map((r) => r.run.machine),
-    ];
-    const here = this.machine?.id;
-    const cuts = await this.jobs.cutsOn([...new Set(ids)].filter((id) => id !== here));
+    const lately = this.settings.used.slice(0, CUTS_LOOKED_FOR);
+    const ids = new Set([...lately, ...this.runs.others.map((r) => r.run.machine)]);
+    for (const m of this.machines.away) ids.delete(m.id);
+    const cuts = await this.jobs.cutsOn([...ids]);
     this.cutsElsewhere = cuts.filter((c) => c.machine !== this.machine?.id);
     this.changed();
   }

@@ -231,8 +231,7 @@ describe('a workshop', () => {
   it('of a machine that is carried comes along, merged field by field; what is the person’s stays', async () => {
     const folder = mkdtempSync(join(tmpdir(), 'latheside-workshops-'));
     const files = async (person: Person): Promise<void> => {
-      await person.place('Machine');
-      await person.link('Share, back up, open a file');
+      await pageOf(person).evaluate(() => (location.hash = '#/machine/carry'));
     };
     const share = async (person: Person, key: string): Promise<string> => {
       await files(person);
@@ -258,8 +257,7 @@ describe('a workshop', () => {
         return own;
       });
     const pick = async (person: Person, ...keys: string[]): Promise<void> => {
-      await person.place('Machine');
-      await person.link('Settings, cautions and log');
+      await pageOf(person).evaluate(() => (location.hash = '#/settings'));
       for (const key of keys) await person.key(key);
     };
     try {

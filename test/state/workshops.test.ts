@@ -107,6 +107,18 @@ describe('another machine', () => {
     expect(app.cutting).toBe(false);
   });
 
+  it('isn’t kept waiting by a cut on one that was put away', async () => {
+    await app.useMachine(id('Knot'));
+    await app.startCut();
+    await app.putAway(id('Knot'));
+    await app.useMachine(id('Crake'));
+    expect(app.cutting).toBe(false);
+    await app.takeBack();
+    await app.takeBack();
+    expect(app.machine?.id).toBe(id('Knot'));
+    expect(app.cutting).toBe(true);
+  });
+
   it('shows nothing of what was recorded of the one before, not for a moment', async () => {
     await app.useMachine(id('Knot'));
     await app.logHours(40);
