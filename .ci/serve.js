@@ -28,6 +28,7 @@ const TYPES = {
  * @property {number} port
  * @property {string[]} requests paths asked for so far, in order; empty it to start anew
  * @property {string} folder the folder served; set it to another one to deploy another build
+ * @property {number} delay ms that each answer waits, as on a slow network; 0 unless set
  * @property {() => Promise<void>} close stops at once, ending connections that browsers keep open
  */
 
@@ -41,11 +42,11 @@ const TYPES = {
  */
 export async function serve(folder, { port = 0, base = '/', host = 'localhost', headers = {} } = {}) {
   /** @type {Omit<Served, 'url' | 'port' | 'close'>} */
-  const state = { requests: [], folder };
+  const state = { requests: [], folder, delay: 0 };
   const server = createServer((request, response) => {
     const [pathname = '/'] = (request.url ?? '/').split('?');
     state.requests.push(pathname);
-    void answer(pathname, response);
+    setTimeout(() => void answer(pathname, response), state.delay);
   });
 
   /**

@@ -39,6 +39,16 @@ const readHours = (row: EvidenceRow): HoursEntry | null => {
   return hours === null ? null : { id: row.id, at: row.at, hours };
 };
 
+/** Oldest first: by the clock, but what one phone recorded in the order of its own count, however its clock was set. */
+const inOrder = (rows: readonly EvidenceRow[]): EvidenceRow[] => {
+  const byClock = [...rows].sort((a, b) => a.at - b.at);
+  const counted = byClock.filter((row) => row.counter !== undefined);
+  counted.sort((a, b) => (a.counter ?? 0) - (b.counter ?? 0));
+  const devices = new Set(counted.map((row) => row.device));
+  const left = new Map([...devices].map((d) => [d, counted.filter((r) => r.device === d).values()]));
+  return byClock.map((row) => (row.counter !== undefined && left.get(row.device)?.next().value) || row);
+};
+
 /** What was recorded about the machine in use: checks, events, running hours. Add-only; taking back only marks. */
 export class Records extends Emitter {
   checks: readonly CheckRecord[] = [];
@@ -62,10 +72,12 @@ export class Records extends Emitter {
     this.machine = machine;
     const rows = machine ? await this.evidence.of(machine) : [];
     if (this.machine !== machine) return;
-    // Array order in the store is by id; what counts is the order in which things were recorded.
-    const sorted = [...rows].sort((a, b) => a.at - b.at);
-    const of = <T>(kind: string, read: (row: EvidenceRow) => T | null): T[] =>
-      sorted.filter((r) => r.kind === kind).flatMap((r) => read(r) ?? []);
+    const sorted = inOrder(rows);
+    const of = <T extends object>(kind: string, read: (row: EvidenceRow) => T | null): T[] =>
+      sorted.flatMap((row, order) => {
+        const one = row.kind === kind && read(row);
+        return one ? { ...one, order } : [];
+      });
     this.checks = of('check', readCheck);
     this.events = of('event', readEvent);
     this.hours = of('hours', readHours);

@@ -35,8 +35,8 @@ export class Evidence {
 
   async add(rows: readonly NewEvidence[]): Promise<void> {
     await this.backing.run('readwrite', ['evidence', 'meta'], async (w: Work) => {
-      const { device } = await nextStamp(w);
-      for (const row of rows) w.put('evidence', { ...row, device });
+      const stamp = await nextStamp(w);
+      for (const row of rows) w.put('evidence', { ...row, ...stamp });
     });
   }
 

@@ -18,6 +18,8 @@ export interface RecordRow {
   readonly machine: string;
   readonly at: number;
   readonly device: string;
+  /** Number of the change on that device. */
+  readonly counter?: number;
   readonly body: unknown;
   readonly takenBack?: number;
 }
@@ -60,6 +62,7 @@ const isRecord = (x: Raw): boolean =>
   isNumber(x.at) &&
   isText(x.device, LONGEST_NAME, 0) &&
   'body' in x &&
+  (!('counter' in x) || isCount(x.counter)) &&
   (!('takenBack' in x) || isNumber(x.takenBack));
 const isValue = (x: Raw): boolean => 'value' in x;
 

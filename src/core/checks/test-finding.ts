@@ -1,4 +1,4 @@
-import { newestTest, STOP_TESTS, testLapse, testNow, type CheckRecord, type TestId } from '../context';
+import { isAfter, newestTest, STOP_TESTS, testLapse, testNow, type CheckRecord, type TestId } from '../context';
 import type { Sheet } from '../figures';
 import { finding } from './findings';
 import type { Finding, Item } from './item';
@@ -10,7 +10,7 @@ import type { Finding, Item } from './item';
 export const testFinding = (item: Item, sheet: Sheet, own: CheckRecord | null): Finding | null => {
   const { test } = item;
   const record = test && newestTest(sheet.inputs, test.id);
-  if (!test || !record || (own && own.at > record.at)) return null;
+  if (!test || !record || (own && isAfter(own, record))) return null;
   const { code } = testNow(sheet.inputs, test.id, test.rule);
   const ofStop = (STOP_TESTS as readonly TestId[]).includes(test.id);
   if (code === 'failed') return finding('over', ofStop ? 'stop-not-seen' : 'test-failed');

@@ -1,4 +1,5 @@
 export * from './inputs';
+export * from './order';
 export * from './record';
 export * from './staleness';
 export * from './stored';

@@ -1,3 +1,4 @@
+import type { Recorded } from './order';
 import type { CheckRecord } from './record';
 import type { TestRecord } from './test-record';
 import type { Job } from '../job';
@@ -37,9 +38,8 @@ export const EVENT_KINDS = [
   'cut-ended',
 ] as const;
 export type EventKind = (typeof EVENT_KINDS)[number];
-export interface MachineEvent {
+export interface MachineEvent extends Recorded {
   readonly kind: EventKind;
-  readonly at: number;
 }
 
 export interface Inputs {

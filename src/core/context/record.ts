@@ -1,14 +1,14 @@
 import type { Ratio } from '../quantity';
+import type { Recorded } from './order';
 
 /**
  * What a person recorded about one pre-start check. Add-only: a later record for the same item counts, the
  * older ones stay. `inputs` holds the exact values, by path, of everything the item declares that it rests on.
  */
-export interface CheckRecord {
+export interface CheckRecord extends Recorded {
   readonly id: string;
   readonly item: string;
   readonly answer: 'done' | 'not-ok';
-  readonly at: number;
   readonly day: string;
   /** Running hours when it was recorded; null where no log is kept. */
   readonly hours: number | null;

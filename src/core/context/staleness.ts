@@ -1,8 +1,9 @@
 import { fingerprint, inputAt, type EventKind, type InputPath, type Inputs } from './inputs';
+import { isAfter } from './order';
 import type { CheckRecord } from './record';
 
 /** What of a record makes it lapse. */
-export type Lapsing = Pick<CheckRecord, 'at' | 'day' | 'hours' | 'inputs' | 'rule' | 'cut'>;
+export type Lapsing = Pick<CheckRecord, 'at' | 'order' | 'day' | 'hours' | 'inputs' | 'rule' | 'cut'>;
 
 /** What an answer rests on, and what makes it lapse. All conditions are looked at; the first that bites is named. */
 export interface LapseRule {
@@ -57,7 +58,7 @@ export const lapseOf = (rule: LapseRule, record: Lapsing, inputs: Inputs): Lapse
   if (record.rule !== rule.version) return { code: 'rule-changed' };
   const path = changedInput(rule, record, inputs);
   if (path) return { code: 'input-changed', path };
-  const event = events.find((e) => rule.events?.includes(e.kind) && e.at >= record.at);
+  const event = events.find((e) => rule.events?.includes(e.kind) && !isAfter(record, e));
   if (event) return { code: 'event', kind: event.kind };
   if (rule.perCut && record.cut !== cuttingSince) return { code: 'other-cut' };
   // What held when the running cut began, or was recorded during it, doesn't expire at midnight.

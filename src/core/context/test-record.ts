@@ -1,5 +1,6 @@
 import { readStored, storeStated } from '../machine/stored';
 import { inBase, type Stated } from '../quantity';
+import type { Recorded } from './order';
 import { TEST_IDS, type TestId } from './test-ids';
 
 export const TEST_RESULTS = ['passed', 'failed', 'undecided'] as const;
@@ -9,9 +10,8 @@ export type TestResult = (typeof TEST_RESULTS)[number];
  * What a person did and read in one test of the machine. Add-only: the newest record of a test counts, earlier ones
  * stay. `inputs` holds, by path, the exact values of what it rests on, with the day and running hours it was made at.
  */
-export interface TestRecord {
+export interface TestRecord extends Recorded {
   readonly id: string;
-  readonly at: number;
   readonly test: TestId;
   /** Version of the rule that decided it: a corrected rule makes older records stale. */
   readonly rule: number;

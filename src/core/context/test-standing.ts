@@ -21,9 +21,7 @@ const kept = (record: TestRecord, path: (typeof WHEN)[number]): unknown => {
 const lapsing = (record: TestRecord): Lapsing => {
   const [day, hours] = WHEN.map((path) => kept(record, path));
   return {
-    at: record.at,
-    rule: record.rule,
-    inputs: record.inputs,
+    ...record,
     day: typeof day === 'string' ? day : '',
     hours: typeof hours === 'number' ? hours : null,
     cut: null,

@@ -1,4 +1,5 @@
 import {
+  isAfter,
   lapseOf,
   newestOf,
   newestTest,
@@ -57,7 +58,7 @@ const testCovers = (record: TestRecord, inputs: Inputs, leadMm: Ratio): Ratio | 
 export const rampCovers = (inputs: Inputs, leadMm: Ratio): Ratio | null => {
   const record = newestOf(inputs.context.records, RAMP_TEST);
   const test = newestTest(inputs, 'ramp');
-  if (test && !(record && record.at > test.at)) return testCovers(test, inputs, leadMm);
+  if (test && !(record && isAfter(record, test))) return testCovers(test, inputs, leadMm);
   if (!record || record.answer !== 'done' || !record.reading) return null;
   if (lapseOf(RAMP_RULE, record, inputs)) return null;
   const [, n, d] = /^(\d{1,40})\/([1-9]\d{0,39})$/.exec(record.inputs[RAMP_LEAD] ?? '') ?? [];

@@ -82,8 +82,8 @@ export class Phone {
     writeFileSync(join(folder, 'Preferences'), JSON.stringify(settings));
   }
 
-  /** Starts the browser again with the same profile, after `kill` or `quit`, and opens the app. */
-  async start(): Promise<void> {
+  /** Starts the browser again with the same profile, after `kill` or `quit`, and opens the app or another of its files. */
+  async start(address = this.address): Promise<void> {
     const { width = 390, height = 844, dark = false, flags = [] } = this.options;
     const executablePath = findChromium();
     if (executablePath === null) throw new Error('No Chromium.');
@@ -99,7 +99,7 @@ export class Phone {
     this.current.setDefaultTimeout(20_000);
     this.watch.attach(this.current);
     this.currentPage = this.current.pages()[0] ?? (await this.current.newPage());
-    await this.currentPage.goto(this.address);
+    await this.currentPage.goto(address);
   }
 
   /** Another tab of the same browser. */

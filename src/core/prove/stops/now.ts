@@ -1,4 +1,5 @@
 import {
+  isAfter,
   lapseOf,
   newestOf,
   testLapse,
@@ -32,7 +33,7 @@ export type StopNow =
 /** Today's answer to the check that repeats a test, where it is newer than the test's own record. */
 const repeated = (inputs: Inputs, test: StopTest, own: TestRecord | null): StopNow | null => {
   const check = test.check === null ? undefined : newestOf(inputs.context.records, test.check);
-  if (!check || (own && own.at > check.at)) return null;
+  if (!check || (own && isAfter(own, check))) return null;
   if (check.answer === 'not-ok') return { code: 'not-ok', at: check.at };
   if (own?.result !== 'passed') return null;
   // The check repeats a test, it doesn't stand for one: whatever else makes the record lapse still does.
