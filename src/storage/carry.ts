@@ -2,6 +2,7 @@ import type { CarryDocument } from '../core/carry';
 import type { Backing } from './backing';
 import { apply, takeBack } from './carry-apply';
 import { collect, type Collected } from './carry-collect';
+import { nextStamp } from './versioned';
 import { planOf, type Incoming, type Plan, type Reads } from './carry-plan';
 
 export type { Incoming, LeftOut, Outcome, Plan } from './carry-plan';
@@ -59,7 +60,7 @@ export class Carry {
   /** Notes that everything was handed on as a file now. */
   noteBackUp(at: number): Promise<void> {
     return this.backing.run('readwrite', ['meta'], async (w) => {
-      const counter = ((await w.get('meta', 'device')) as Kept)?.value?.counter ?? 0;
+      const { counter } = await nextStamp(w);
       w.put('meta', { id: BACKED_UP, value: { at, counter } });
     });
   }

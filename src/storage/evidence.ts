@@ -42,9 +42,11 @@ export class Evidence {
 
   /** Marks a row as taken back (or, with `undo`, no longer so). False when it isn't there. */
   takeBack(id: string, undo = false): Promise<boolean> {
-    return this.backing.run('readwrite', ['evidence'], async (w) => {
+    return this.backing.run('readwrite', ['evidence', 'meta'], async (w) => {
       const row = await w.get('evidence', id);
       if (!isRow(row)) return false;
+      // The row keeps its number, which is its place among the records.
+      await nextStamp(w);
       const { takenBack: _, ...rest } = row;
       w.put('evidence', undo ? rest : { ...rest, takenBack: Date.now() });
       return true;

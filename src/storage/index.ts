@@ -131,7 +131,7 @@ const withMirror = (backing: Backing, trouble: StorageCode | null, restored: Res
     const { Mirror, catchUp } = await import('./restore');
     const mirror = await Mirror.open(!backing.durable);
     const changed = await catchUp(backing, mirror);
-    follow = (changes) => void mirror.follow(changes);
+    follow = (changes) => void mirror.follow(changes).catch(() => undefined);
     follow(waiting);
     waiting = [];
     return changed;

@@ -1,4 +1,9 @@
 import type { Backing } from './backing';
+import { nextStamp } from './versioned';
+
+/** Whether a value is of no use without the database it belongs to. */
+export const isHousekeeping = (id: string): boolean =>
+  /^(chain\/|value\/(place|undo)$|value\/import\/)/.test(id);
 
 /** Small housekeeping values by name. */
 export class Meta {
@@ -11,8 +16,10 @@ export class Meta {
 
   async set(name: string, value: unknown): Promise<void> {
     await this.backing.run('readwrite', ['meta'], async (w) => {
-      w.put('meta', { id: `value/${name}`, value });
-      return Promise.resolve();
+      const id = `value/${name}`;
+      // By the number of the last change the copy beside the database knows that it has fallen behind.
+      if (!isHousekeeping(id)) await nextStamp(w);
+      w.put('meta', { id, value });
     });
   }
 }

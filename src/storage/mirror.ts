@@ -1,4 +1,5 @@
 import { STORES, type Backing, type Change, type Row, type StoreName } from './backing';
+import { isHousekeeping } from './meta';
 import { DB_VERSION, MIRROR_NAME } from './migrations';
 
 /**
@@ -13,9 +14,6 @@ const COPIED: readonly StoreName[] = STORES.filter((s) => s !== 'history');
 const PARTS = 32;
 /** Rows that are read at once to fill the copy. */
 const PAGE = 200;
-
-/** Housekeeping that is of no use without the database it belongs to. */
-const NOT_COPIED = /^(chain\/|value\/(place|undo)$|value\/import\/)/;
 
 /** What is known of the copy as a whole. */
 export interface Head {
@@ -33,7 +31,7 @@ type Part = Readonly<Record<string, unknown>>;
 
 /** Whether a row is something of its own, not housekeeping of this database. */
 export const isCopied = ({ store, id }: Pick<Change, 'store' | 'id'>): boolean =>
-  COPIED.includes(store) && !(store === 'meta' && NOT_COPIED.test(id));
+  COPIED.includes(store) && !(store === 'meta' && isHousekeeping(id));
 
 /** Which part a row lies in (FNV-1a of its name). */
 const partOf = (id: string): number => {
@@ -105,7 +103,11 @@ export class Mirror {
     while (this.waiting.length > 0) {
       const changes = this.waiting;
       this.waiting = [];
-      await alone(() => this.copy(changes));
+      await alone(() => this.copy(changes)).catch((e: unknown) => {
+        // No room, perhaps: they go with the next change. Until then nothing says that the copy holds them.
+        this.waiting.unshift(...changes);
+        throw e;
+      });
     }
   }
 

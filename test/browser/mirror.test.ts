@@ -6,6 +6,7 @@ import { Person } from './support/app';
 import { scan } from './support/axe';
 import { DIST } from './support/builds';
 import { Phone } from './support/phone';
+import { readDatabase, type SavedDatabase } from './support/saved';
 import { chooseM10, takeExample } from './support/screens';
 
 let host: Awaited<ReturnType<typeof serve>>;
@@ -145,6 +146,61 @@ describe('a database that can’t be opened', () => {
 });
 
 describe('a copy that fell behind', () => {
+  /** The database is lost, and what comes back of it is looked at. */
+  const restored = async (): Promise<SavedDatabase> => {
+    await phone.quit();
+    rmSync(phone.databaseFolder, { recursive: true });
+    await phone.start();
+    await person.reads('was put back');
+    return readDatabase(phone.page);
+  };
+
+  it('by a reading or an answer taken back catches up at the next start', async () => {
+    await inUse();
+    await copied();
+    await phone.page.evaluate(async () => {
+      // Killed before the copy followed.
+      Cache.prototype.put = () => new Promise(() => undefined);
+      const { app } = document.querySelector('ls-app') as unknown as {
+        app: {
+          readings: { set(key: string, value: unknown): Promise<void> };
+          records: { checks: { id: string }[]; takeBack(id: string): Promise<void> };
+        };
+      };
+      await app.readings.set('dummy.rpm', { value: { n: 77n, d: 1n }, unit: 'rpm' });
+      await app.records.takeBack(app.records.checks[0]?.id ?? '');
+    });
+    await phone.kill();
+    await phone.start();
+    await person.reads('Heron');
+    await copied();
+    const { stores } = await restored();
+    expect(JSON.stringify(stores.meta)).toContain('77');
+    expect(JSON.stringify(stores.evidence)).toContain('takenBack');
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('since there was no room for it, takes the change with the next one', async () => {
+    await inUse();
+    await copied();
+    await phone.page.evaluate(() => {
+      const put = Reflect.get(Cache.prototype, 'put');
+      Cache.prototype.put = () => Promise.reject(new DOMException('', 'QuotaExceededError'));
+      Object.assign(window, { room: () => (Cache.prototype.put = put) });
+    });
+    await setPitch('6 mm');
+    await phone.page.evaluate(() => (window as unknown as { room: () => void }).room());
+    await person.place('Checks');
+    const question = await phone.page.locator('ls-checks h1').innerText();
+    await person.key('DONE');
+    await person.seesNot(question);
+    await copied();
+    await restored();
+    await person.place('Machine');
+    await person.reads('Leadscrew pitch 6 mm');
+    expect(phone.watch.problems).toEqual([]);
+  });
+
   it('catches up at the next start', async () => {
     await inUse();
     await copied();

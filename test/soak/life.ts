@@ -36,6 +36,7 @@ export class Life {
   /** Changes that the app said it could not save. */
   refused: string[] = [];
   machine = '';
+  refusals = 0;
   /** How often the clock was moved. */
   moves = 0;
 
@@ -116,6 +117,22 @@ export class Life {
     const now = await readDatabase(this.page);
     if (deviceOf(now).counter < counter) wrong.push(`the count went back from ${counter}`);
     return wrong;
+  }
+
+  /** Starts again with so many bytes left on the phone; gives what lifts that. */
+  async startFull(room: number): Promise<() => Promise<void>> {
+    await this.phone.start(`${this.host.url}${STILL}`);
+    const debug = await this.phone.debug();
+    const { origin } = new URL(this.host.url);
+    // Before the app's first write: the browser asks then what is left, and counts down by itself.
+    const { usage } = await debug.send('Storage.getUsageAndQuota', { origin });
+    await debug.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: usage + room });
+    await this.listen();
+    await this.page.goto(this.host.url);
+    await this.settled();
+    return async () => {
+      await debug.send('Storage.overrideQuotaForOrigin', { origin });
+    };
   }
 
   /** Opens the app in the browser that runs, and looks at everything. */
