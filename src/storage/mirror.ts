@@ -1,4 +1,4 @@
-import { STORES, type Backing, type Change, type Row, type StoreName } from './backing';
+import { STORES, type Backing, type Change, type Row, type StoreName, type Work } from './backing';
 import { isHousekeeping } from './meta';
 import { DB_VERSION, MIRROR_NAME } from './migrations';
 
@@ -67,6 +67,14 @@ const alone = <T>(work: () => Promise<T>): Promise<T> =>
   'locks' in navigator ? navigator.locks.request(MIRROR_NAME, work) : work();
 
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 20));
+
+/** Those that the database doesn't hold, as changes that take them out: they would come back with a lost one. */
+const missing = async (w: Work, rows: readonly Change[]): Promise<Change[]> => {
+  const gone: Change[] = [];
+  for (const one of rows)
+    if ((await w.get(one.store, one.id)) === undefined) gone.push({ ...one, row: null });
+  return gone;
+};
 
 export class Mirror {
   private waiting: Change[] = [];
@@ -143,6 +151,7 @@ export class Mirror {
 
   /** Copies everything the database holds, in pieces that let touches in between. */
   async fill(backing: Backing, counter: number): Promise<void> {
+    const { rows: held } = await this.rows();
     for (const store of COPIED) {
       const all: Change[] = [];
       for (let after: string | null = null; ;) {
@@ -155,6 +164,9 @@ export class Mirror {
       }
       // All at once, so that each part is written once.
       await this.follow(all);
+      const here = new Set(all.map(({ id }) => id));
+      const over = held.filter((one) => one.store === store && !here.has(one.id));
+      await this.follow(await backing.run('readonly', [store], (w) => missing(w, over)));
     }
     await alone(() => this.mark(counter, this.ahead));
   }

@@ -15,14 +15,18 @@ const look = async (life: Life): Promise<void> => {
   await page.locator('ls-checks .resting').waitFor({ state: 'detached' });
   await life.phone.finger.tap(/^DONE/);
   await page.waitForFunction(() => location.hash === '#/checks');
-  const id = await life.ask((app) => app.undo.newest.evidence as string);
+  const id = await life.ask((app) =>
+    app.undo.newest && 'evidence' in app.undo.newest ? app.undo.newest.evidence : '',
+  );
   life.ledger.trying(`evidence ${id}`, id);
   life.ledger.acknowledged(`evidence ${id}`, id);
 };
 
 const change = async (life: Life): Promise<void> => {
-  await life.ask((app) => app.logEvent('belt') as Promise<void>);
-  const id = await life.ask((app) => app.undo.newest.evidence as string);
+  await life.ask((app) => app.logEvent('belt'));
+  const id = await life.ask((app) =>
+    app.undo.newest && 'evidence' in app.undo.newest ? app.undo.newest.evidence : '',
+  );
   life.ledger.trying(`evidence ${id}`, id);
   life.ledger.acknowledged(`evidence ${id}`, id);
 };
@@ -61,7 +65,6 @@ export const clocks: Kill = async (life, chance) => {
     await save(life, chance);
     await life.killAfter(chance.between(0, 100));
     wrong.push(...(await life.revive(to)));
-    life.moves += 1;
   };
   await look(life);
   wrong.push(...(await expectSaid(life, /^Done/, 'recorded')));

@@ -1,6 +1,6 @@
 import { readDatabase } from '../browser/support/saved';
 import type { Kill } from './kills';
-import { carryOut, drawTries, readName } from './tries';
+import { carryOut, drawTries, readName, type Try } from './tries';
 
 const FULL = 'storage is full';
 
@@ -12,13 +12,16 @@ export const fills: Kill = async (life, chance) => {
   const { ledger } = life;
   const wrong: string[] = [];
   await life.phone.quit();
-  const lift = await life.startFull(chance.between(600_000, 600_000));
+  const lift = await life.startFull(chance.between(100_000, 500_000));
   const { page } = life;
-  const lanes = drawTries(chance, life.machine, 200);
-  for (const { name, n } of lanes.flat()) ledger.trying(name, `${n}`);
-  life.refused = [];
-  await carryOut(page, lanes);
-  const { refused } = life;
+  let lanes: Try[][] = [];
+  // What one kind of change takes is little, of another it is much.
+  for (let turn = 0; turn < 8 && life.refused.length === 0; turn += 1) {
+    lanes = drawTries(chance, life.machine, 40);
+    for (const { name, n } of lanes.flat()) ledger.trying(name, `${n}`);
+    await carryOut(page, lanes);
+  }
+  const refused = [...life.refused];
   if (refused.length === 0) wrong.push('nothing was refused');
   const typed = lanes.flatMap((lane) => lane.slice(-1));
   const live = typed.filter(({ does }) => ['pitch', 'workshop', 'choice', 'rpm', 'wiring'].includes(does));
@@ -37,7 +40,6 @@ export const fills: Kill = async (life, chance) => {
       else ledger.acknowledged(name, `${n}`);
     }
   }
-  life.refusals += refused.length;
   await life.killAfter(chance.between(0, 300));
   return [...wrong, ...(await life.revive())];
 };

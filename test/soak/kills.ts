@@ -45,16 +45,13 @@ const watchCuts = (life: Life, run: string): Promise<void> =>
   }, run);
 
 const currentRun = (life: Life): Promise<{ id: string; taken: number } | null> =>
-  life.ask((app) => {
-    const { current } = app.runs;
-    return current && { id: current.id as string, taken: current.run.taken.length as number };
-  });
+  life.ask(({ runs: { current } }) => current && { id: current.id, taken: current.run.taken.length });
 
 /** A run whose passes are taken by touch, or as fast as the disk lets it. What was pressed last is asked, not assumed. */
 export const passes: Kill = async (life, chance) => {
   const { page, ledger } = life;
   if (((await currentRun(life))?.taken ?? 0) > PASSES.length - 20) {
-    await life.ask((app) => app.endRun('done', '') as Promise<boolean>);
+    await life.ask((app) => app.endRun('not-measured', ''));
   }
   if (!(await currentRun(life))) await beginRun(page, { cross: PASSES });
   await page.evaluate(() => (location.hash = '#/cut/pass'));
@@ -63,7 +60,7 @@ export const passes: Kill = async (life, chance) => {
   for (let n = run.taken; n <= PASSES.length; n += 1) ledger.trying(`run ${run.id}`, `${n}`);
   await watchCuts(life, run.id);
   const asked = page.getByRole('button', { name: chance.next() < 0.5 ? /^YES/ : /^NO/ });
-  if (await life.ask((app) => app.runs.asks as boolean)) {
+  if (await life.ask((app) => app.runs.asks)) {
     await asked.waitFor();
     await life.phone.finger.tapOn(asked);
   }
@@ -115,17 +112,32 @@ const rowsOf = (like: CarriedRow, prefix: string, many: number): Record<string, 
   const list = <T>(count: number, make: (n: number) => T): T[] =>
     Array.from({ length: count }, (_, n) => make(n));
   return {
-    machines: list(3, (n) => ({ ...envelope(`m${n}`), body })) as unknown as CarriedRow[],
+    machines: list(3, (n) => ({ ...envelope(`m${n}`), body })),
     threads: list(many, (n) => ({
       ...envelope(`t${n}`),
       body: { name: `${prefix} ${n}`, ...own, ...rest },
-    })) as unknown as CarriedRow[],
+    })),
     evidence: list(many, (n) => ({
       ...{ id: `${prefix}e${n}`, schema: 1, kind: 'event', machine: `${prefix}m0`, at: n },
       ...{ device: prefix, body: { kind: 'other' } },
-    })) as unknown as CarriedRow[],
+    })),
   };
 };
+
+/** Says in node that the file was brought in, as soon as the screen does. */
+const watchImport = (life: Life, name: string, all: string): Promise<number> =>
+  life.page.evaluate(
+    (said) => {
+      const timer = setInterval(() => {
+        const screen = document.querySelector('ls-app')?.shadowRoot?.querySelector('ls-carry')?.shadowRoot;
+        if (screen?.querySelector('h1')?.textContent?.trim() !== 'Brought in') return;
+        clearInterval(timer);
+        void (window as unknown as { soakSaid: (name: string, value: string) => void }).soakSaid(...said);
+      }, 4);
+      return Number(timer);
+    },
+    [name, all] as [string, string],
+  );
 
 /** A file brought in, killed anywhere from the touch on. All of it is there afterwards, or nothing. */
 export const imports: Kill = async (life, chance) => {
@@ -149,19 +161,15 @@ export const imports: Kill = async (life, chance) => {
     const all = `${3 + 2 * many}`;
     ledger.trying(`import ${prefix}`, '0');
     ledger.trying(`import ${prefix}`, all);
-    await page.evaluate(
-      ([name, value]) =>
-        setInterval(() => {
-          const screen = document.querySelector('ls-app')?.shadowRoot?.querySelector('ls-carry')?.shadowRoot;
-          if (screen?.querySelector('h1')?.textContent?.trim() === 'Brought in')
-            void (window as unknown as { soakSaid: (name: string, value: string) => void }).soakSaid(
-              name,
-              value,
-            );
-        }, 4),
-      [`import ${prefix}`, all] as const,
-    );
+    await watchImport(life, `import ${prefix}`, all);
     await life.phone.finger.tapOn(bring);
+    if (chance.next() < 0.4) {
+      // Brought in, and killed while it is taken back.
+      await page.getByRole('heading', { name: 'Brought in' }).waitFor();
+      ledger.trying(`import ${prefix}`, '0');
+      const back = life.ask((app) => app.takeBack());
+      unanswered(back.then(() => ledger.acknowledged(`import ${prefix}`, '0')));
+    }
     await life.killAfter(chance.between(0, 100 + 2 * many));
     const wrong = await life.revive();
     const found = readName(await readDatabase(life.page), `import ${prefix}`) ?? '';

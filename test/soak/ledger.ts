@@ -16,10 +16,9 @@ interface Line {
  */
 export class Ledger {
   private readonly lines = new Map<string, Line>();
-  /** Acknowledgements taken down, and those looked up after a kill. */
-  said = 0;
-  looked = 0;
+  /** Acknowledgements taken down since they were looked up last, and those looked up since `take`. */
   private fresh = 0;
+  private looked = 0;
 
   constructor(private readonly read: ReadName) {}
 
@@ -36,13 +35,14 @@ export class Ledger {
     const at = line ? line.tried.lastIndexOf(value) : -1;
     if (!line || at < 0) throw new Error(`acknowledged, never tried: ${name} ${value}`);
     line.said = Math.max(line.said, at);
-    this.said += 1;
     this.fresh += 1;
   }
 
-  /** Forgets a name that something else, known to the caller, has changed since. */
-  forget(name: string): void {
-    this.lines.delete(name);
+  /** How many acknowledgements were looked up since this was asked last. */
+  take(): number {
+    const { looked } = this;
+    this.looked = 0;
+    return looked;
   }
 
   /** What of all that was ever acknowledged isn't in the database, one line each. What is found counts from now on. */

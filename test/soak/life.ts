@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import type { App } from '../../src/state';
 import { serve } from '../../.ci/serve.js';
 import { prepare } from '../bench/moves.js';
 import { Phone } from '../browser/support/phone';
@@ -34,11 +35,8 @@ export type Build = readonly [folder: string, version: string];
 export class Life {
   readonly ledger = new Ledger(readName);
   /** Changes that the app said it could not save. */
-  refused: string[] = [];
+  readonly refused: string[] = [];
   machine = '';
-  refusals = 0;
-  /** How often the clock was moved. */
-  moves = 0;
 
   private constructor(
     public host: Awaited<ReturnType<typeof serve>>,
@@ -56,7 +54,7 @@ export class Life {
     await life.listen();
     await phone.controlled();
     await prepare(phone.page);
-    life.machine = await life.ask((app) => app.machine.id as string);
+    life.machine = await life.ask((app) => app.machine?.id ?? '');
     await life.settled();
     return life;
   }
@@ -71,9 +69,8 @@ export class Life {
   }
 
   /** Asks something of the app on the page. */
-  ask<T>(question: (app: Record<string, any>) => T): Promise<T> {
-    // eslint-disable-line
-    return this.page.evaluate(`(${question.toString()})(document.querySelector('ls-app').app)`) as Promise<T>;
+  ask<T>(question: (app: App) => T | Promise<T>): Promise<T> {
+    return this.page.evaluate<T>(`(${question.toString()})(document.querySelector('ls-app').app)`);
   }
 
   private async listen(): Promise<void> {
@@ -150,10 +147,11 @@ export class Life {
 
   /** What the app says above every screen of what can't be opened, saved or shown. */
   async notices(): Promise<string[]> {
-    const { durable, trouble, restored } = await this.ask((app) => {
-      const { durable: d, trouble: t, restored: r } = app.storage;
-      return { durable: d as boolean, trouble: t as string | null, restored: r !== null };
-    });
+    const { durable, trouble, restored } = await this.ask(({ storage }) => ({
+      durable: storage.durable,
+      trouble: storage.trouble,
+      restored: storage.restored !== null,
+    }));
     const bad = await this.page.locator('ls-notices .bad').allInnerTexts();
     return [
       ...bad.map((text) => `it says: ${text}`),

@@ -68,7 +68,7 @@ export const readName = (db: SavedDatabase, name: string): string | undefined =>
     case 'import':
       return text(
         [...(db.stores.machines ?? []), ...(db.stores.threads ?? []), ...(db.stores.evidence ?? [])].filter(
-          (row) => (row as { id: string }).id.startsWith(`${id}-`),
+          (row) => !(row as { deleted?: boolean }).deleted && (row as { id: string }).id.startsWith(id),
         ).length,
       );
     default:

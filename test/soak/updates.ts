@@ -68,7 +68,7 @@ export const updates: Kill = async (life, chance) => {
   const { page, ledger, host } = life;
   const before = await versionOf(life);
   await life.ask(async (app) => {
-    if (app.runs.current) await app.endRun('done', '');
+    if (app.runs.current) await app.endRun('not-measured', '');
     if (app.jobs.cuttingSince !== null) await app.endCut();
   });
   const [folder, version] = life.nextBuild();

@@ -1,4 +1,4 @@
-import { Life, type Build } from './life';
+import type { Build } from './life';
 import { Phone } from '../browser/support/phone';
 import { serve } from '../../.ci/serve.js';
 import type { Chance } from './chance';
@@ -20,8 +20,7 @@ const promise = async (phone: Phone): Promise<string> =>
   (await phone.page.locator('ls-first [role=status]').innerText()).trim();
 
 /** Stopped while it fetches the files of a first visit: the app never says more than is true, and comes right by itself. */
-export const firstVisit = async (builds: readonly Build[], chance: Chance): Promise<string[]> => {
-  const [folder] = builds[0] as Build;
+export const firstVisit = async ([folder]: Build, chance: Chance): Promise<string[]> => {
   let host = await serve(folder);
   host.delay = chance.between(0, 20);
   const phone = await Phone.open(host.url);
