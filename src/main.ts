@@ -99,8 +99,10 @@ const start = async (): Promise<void> => {
 
   // Asked for first: the database opens while the modules are read.
   const opening = openStorage({
-    onBlocked: () => logTrouble('storage', 'another tab holds an older database open'),
+    onBlocked: () => shell.showWaiting(),
     onClosed: () => shell.showClosed(),
+    // At a start there is no app yet, and it asks by itself.
+    onRestored: (restored) => void taker?.sayRestored(restored),
   });
   setMark((1.5).toLocaleString().includes(',') ? ',' : '.');
   document.body.append(shell);

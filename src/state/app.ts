@@ -19,6 +19,7 @@ import {
   MOST_USED,
   MOST_WIRES,
   type MachineBody,
+  type Restored,
   type Settings,
   type Storage,
 } from '../storage';
@@ -149,6 +150,10 @@ export class App extends Emitter {
     return at > 0 ? { at, torn } : null;
   }
 
+  sayRestored({ at, torn }: Restored): Promise<void> {
+    return this.choose(RESTORED, `${at} ${torn}`);
+  }
+
   restoredSeen(): Promise<void> {
     return this.choose(RESTORED, '');
   }
@@ -156,7 +161,7 @@ export class App extends Emitter {
   /** Loads what the first paint can do without. */
   async loadRest(): Promise<void> {
     const { restored, durable } = this.storage;
-    if (restored && durable) await this.choose(RESTORED, `${restored.at} ${restored.torn}`);
+    if (restored && durable) await this.sayRestored(restored);
     const [{ Wiring }] = await Promise.all([import('./wiring'), this.undo.load(), this.readings.load()]);
     this.wiring = new Wiring(this.storage, () => this.channel?.postMessage('saved'));
     this.wiring.subscribe(() => this.changed());

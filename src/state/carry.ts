@@ -68,7 +68,8 @@ export class CarryState extends Emitter {
   }
 
   async look(): Promise<void> {
-    this.backedUp = await this.files.backedUp();
+    // Where the storage can't be read that is said above every screen; this line stays out.
+    this.backedUp = await this.files.backedUp().catch(() => null);
     this.tell();
   }
 

@@ -62,7 +62,7 @@ export interface Backing {
 
 /** What went wrong with storage, for the words in text/storage. */
 export type StorageCode =
-  'full' | 'newer-database' | 'blocked' | 'closed-for-update' | 'unavailable' | 'broken' | 'failed';
+  'full' | 'newer-database' | 'closed-for-update' | 'unavailable' | 'broken' | 'failed';
 
 export class StorageError extends Error {
   override name = 'StorageError';

@@ -142,19 +142,26 @@ const withMirror = (backing: Backing, trouble: StorageCode | null, restored: Res
   );
 };
 
+export interface StorageEvents extends IndexedEvents {
+  /** A database had been lost, at a start or while the page was open, and got everything back. */
+  readonly onRestored?: (restored: Restored) => void;
+}
+
 /**
  * Opens the database. One that had to be made although there is a copy was lost, and gets everything back from that. Where
  * none is to be had (a private window, a broken store, a newer database) works from memory, with what the copy holds,
  * and says why. Never deletes anything.
  */
-export const openStorage = async (events: IndexedEvents): Promise<Storage> => {
+export const openStorage = async (events: StorageEvents): Promise<Storage> => {
   try {
-    const { backing, made } = await indexedBacking(events);
-    const lost = made && (await hasMirror());
-    // If that fails it is tried again when the copy catches up.
-    const restored =
-      lost && import('./restore').then(({ restoreLost }) => restoreLost(backing)).catch(() => null);
-    return withMirror(backing, null, (await restored) || null);
+    let restored: Restored | null = null;
+    const backing = await indexedBacking(events, async (made) => {
+      if (!(await hasMirror())) return;
+      // If that fails it is tried again when the copy catches up.
+      restored = await import('./restore').then(({ restoreLost }) => restoreLost(made)).catch(() => null);
+      if (restored) events.onRestored?.(restored);
+    });
+    return withMirror(backing, null, restored);
   } catch (e) {
     // Browsers give a forbidden database and a broken one the same few names; either way nothing can be kept.
     const code = e instanceof StorageError && e.code !== 'failed' ? e.code : 'unavailable';

@@ -44,43 +44,22 @@ const workOf = (tx: IDBPTransaction<unknown, string[], 'readonly' | 'readwrite'>
 };
 
 /**
- * The database, opened once per page and opened anew when the browser dropped the connection. `made`: there was none.
+ * The database, opened once per page and opened anew when the browser dropped the connection.
+ * @param fill puts into a database that had to be made what should be in it; everything else waits for that
  */
 export const indexedBacking = async (
   events: IndexedEvents,
-): Promise<{ readonly backing: Backing; readonly made: boolean }> => {
+  fill: (made: Pick<Backing, 'run'>) => Promise<void>,
+): Promise<Backing> => {
   let closed = false;
-  let made = false;
-  let db: IDBPDatabase | null = null;
-
-  const open = async (): Promise<IDBPDatabase> => {
-    const opened = await openDB(DB_NAME, DB_VERSION, {
-      upgrade: (d, from) => {
-        made = from === 0;
-        for (const migrate of MIGRATIONS.slice(from)) migrate(d);
-      },
-      blocked: () => events.onBlocked(),
-      blocking: () => {
-        closed = true;
-        opened.close();
-        events.onClosed();
-      },
-      terminated: () => {
-        db = null;
-      },
-    }).catch((e: unknown) => {
-      throw storageError(e);
-    });
-    return opened;
-  };
+  let connection: Promise<IDBPDatabase> | null = null;
 
   const attempt = async <T>(
+    db: IDBPDatabase,
     mode: 'readonly' | 'readwrite',
     stores: readonly StoreName[],
     work: (w: Work) => Promise<T>,
   ): Promise<T> => {
-    if (closed) throw new StorageError('closed-for-update');
-    db ??= await open();
     // Strict: an acknowledged save is on the disk before it is acknowledged.
     const tx = db.transaction([...stores], mode, { durability: 'strict' });
     try {
@@ -97,23 +76,57 @@ export const indexedBacking = async (
     }
   };
 
-  const isDropped = (e: unknown): boolean => nameOf(e) === 'InvalidStateError' && !closed;
-
-  db = await open();
-  const backing: Backing = {
-    durable: true,
-    run: async (mode, stores, work) => {
-      try {
-        return await attempt(mode, stores, work);
-      } catch (e) {
-        if (!isDropped(e)) throw storageError(e);
-        db = null;
-        return attempt(mode, stores, work).catch((again: unknown) => {
-          throw storageError(again);
-        });
-      }
-    },
-    close: () => db?.close(),
+  const open = async (): Promise<IDBPDatabase> => {
+    let made = false;
+    const opened = await openDB(DB_NAME, DB_VERSION, {
+      upgrade: (d, from) => {
+        made = from === 0;
+        for (const migrate of MIGRATIONS.slice(from)) migrate(d);
+      },
+      blocked: () => events.onBlocked(),
+      blocking: () => {
+        closed = true;
+        opened.close();
+        events.onClosed();
+      },
+      terminated: () => {
+        connection = null;
+      },
+    });
+    if (made) await fill({ run: (mode, stores, work) => attempt(opened, mode, stores, work) });
+    return opened;
   };
-  return { backing, made };
+
+  const connect = (): Promise<IDBPDatabase> => {
+    if (closed) throw new StorageError('closed-for-update');
+    connection ??= open().catch((e: unknown) => {
+      connection = null;
+      throw e;
+    });
+    return connection;
+  };
+
+  const run: Backing['run'] = async (mode, stores, work) => {
+    const used = connect();
+    try {
+      return await attempt(await used, mode, stores, work);
+    } catch (e) {
+      if (nameOf(e) !== 'InvalidStateError' || closed) throw e;
+      // The browser dropped the connection: once more on a new one.
+      if (connection === used) connection = null;
+      return attempt(await connect(), mode, stores, work);
+    }
+  };
+
+  await connect().catch((e: unknown) => {
+    throw storageError(e);
+  });
+  return {
+    durable: true,
+    run: (...work) =>
+      run(...work).catch((e: unknown) => {
+        throw storageError(e);
+      }),
+    close: () => void connection?.then((db) => db.close()),
+  };
 };

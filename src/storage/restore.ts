@@ -19,7 +19,10 @@ export interface Restored {
 type CopiedRow = Change & { readonly row: Row };
 
 /** Puts what the copy holds where it belongs; `more`: what is to be put besides, by the copy's head. */
-const putCopy = async (backing: Backing, more: (head: Head) => readonly Row[]): Promise<Restored | null> => {
+const putCopy = async (
+  backing: Pick<Backing, 'run'>,
+  more: (head: Head) => readonly Row[],
+): Promise<Restored | null> => {
   const mirror = await Mirror.open(false);
   const head = await mirror.head();
   if (!head) return null;
@@ -37,7 +40,7 @@ const putCopy = async (backing: Backing, more: (head: Head) => readonly Row[]): 
  * A database that was made anew although there is a copy had been lost: everything goes back into it. The phone takes a
  * new name as a device, so that its next numbers can't be those of changes that are lost.
  */
-export const restoreLost = (backing: Backing): Promise<Restored | null> =>
+export const restoreLost = (backing: Pick<Backing, 'run'>): Promise<Restored | null> =>
   putCopy(backing, ({ counter }) => [{ id: 'device', value: { device: newId().slice(0, 12), counter } }]);
 
 /** No database can be had: the copy is worked from, in memory. */

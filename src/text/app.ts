@@ -9,7 +9,7 @@ export interface Trouble {
 
 /** Codes of storage/backing; the app's entry checks that none is missing. */
 export type StorageTrouble =
-  'full' | 'newer-database' | 'blocked' | 'closed-for-update' | 'unavailable' | 'broken' | 'failed';
+  'full' | 'newer-database' | 'closed-for-update' | 'unavailable' | 'broken' | 'failed';
 
 const KEPT = 'What you typed is still on screen.';
 
@@ -22,10 +22,6 @@ export const storageText: Record<StorageTrouble, Trouble> = {
     what: 'What is stored here was written by a newer version of this app.',
     todo: 'Nothing is touched. Go online once and load the newer version.',
   },
-  blocked: {
-    what: 'Another tab with an older version holds the storage.',
-    todo: `${KEPT} Close the other tabs of this app.`,
-  },
   'closed-for-update': {
     what: 'Another tab is bringing the storage up to date.',
     todo: `${KEPT} Load this page again.`,
@@ -36,13 +32,16 @@ export const storageText: Record<StorageTrouble, Trouble> = {
   },
   broken: {
     what: 'The database on this phone can’t be opened.',
-    todo: 'You work with its copy, and what you enter goes into that alone. Close the browser and open it again; share what matters before you clear anything.',
+    todo: 'Its files are left as they lie. You work with its copy, and what you enter goes into that alone. Close the browser and open it again; share what matters before you clear anything.',
   },
   failed: {
     what: 'Not saved.',
     todo: `${KEPT} Save again. If that fails, share the machine’s figures before closing.`,
   },
 };
+
+/** The way to a file of everything, from where nothing else may keep it. */
+export const shareAllText = 'Share what is here as a file';
 
 /** What came back from the copy of a database that was lost. */
 export const restoredText = {
@@ -269,6 +268,8 @@ export const appText = {
   welcomeLine: 'Enter your lathe once. After that everything works with no network.',
   enterMine: 'Enter my lathe',
   tryExample: 'Try an example first',
+  usedBefore:
+    'Used it here before? Then the browser has cleared what it kept. Open your back-up, or have the machine’s file sent again.',
   undo: 'Undo',
   close: 'Close',
   notKnown: 'Not known',

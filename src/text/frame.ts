@@ -26,4 +26,6 @@ export const frameText = {
   failedNote: 'What was saved is still there. Do not go by any figure seen just before.',
   reload: 'Load the page again',
   details: 'Details',
+  waiting: 'Another tab of this app still uses the storage as it was before.',
+  waitingNote: 'Close that tab: this one goes on by itself, and nothing is lost.',
 } as const;

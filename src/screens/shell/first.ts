@@ -39,6 +39,7 @@ export class First extends LitElement {
       <a class="key solid big" href="#/machine/new">${appText.enterMine}</a>
       <a class="key" href="#/machine/list">${appText.tryExample}</a>
       <a class="key" href="#/machine/carry">${carryText.open}</a>
+      <p>${appText.usedBefore}</p>
       <p class="second" role="status">${offlineState[this.offline?.offline ?? 'checking']}</p>
     `;
   }

@@ -10,6 +10,7 @@ import {
   offlineText,
   restoredText,
   saveText,
+  shareAllText,
   storageText,
   updateText,
   type Trouble,
@@ -80,6 +81,7 @@ export class Notices extends LitElement {
       ? nothing
       : html`<div class="notice bad" role="alert">
           ${trouble(storageText[storage.trouble ?? 'unavailable'])}
+          <a class="key" href="#/machine/carry">${shareAllText}</a>
         </div>`;
   }
 

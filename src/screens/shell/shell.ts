@@ -137,6 +137,7 @@ export class Shell extends LitElement {
   @state() private why: string | null = null;
   @state() private undoShown = false;
   @state() private closed = false;
+  @state() private waiting = false;
   private readonly listen = new Listen(this);
   private readonly scrolls = new Map<string, number>();
 
@@ -218,6 +219,11 @@ export class Shell extends LitElement {
     this.closed = true;
   }
 
+  /** Another tab holds an older database open, and this one can't go on before it lets go. */
+  showWaiting(): void {
+    this.waiting = true;
+  }
+
   /** Resolves when the screen of the present address is on the page. */
   async shown(): Promise<void> {
     await this.ready(this.route.tag);
@@ -267,7 +273,12 @@ export class Shell extends LitElement {
 
   override render() {
     const { app } = this;
-    if (!app) return nothing;
+    if (!app)
+      return this.waiting
+        ? html`<div class="notice bad" role="alert">
+            <p><strong>${frameText.waiting}</strong> ${frameText.waitingNote}</p>
+          </div>`
+        : nothing;
     const { full } = this.route;
     return html`
       <div class=${full ? 'full' : ''}>${this.header(app)}</div>

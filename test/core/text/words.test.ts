@@ -61,7 +61,7 @@ describe('codes from storage and updates', () => {
     expectTypeOf<keyof typeof app.offlineState>().toEqualTypeOf<OfflineStatus['offline']>();
   });
   it('say what becomes of what was typed, wherever it was not saved', () => {
-    for (const code of ['full', 'blocked', 'failed', 'closed-for-update'] as const)
+    for (const code of ['full', 'failed', 'closed-for-update'] as const)
       expect(app.storageText[code].todo).toMatch(/still on screen/);
   });
 });
