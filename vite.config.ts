@@ -17,6 +17,15 @@ const packageFile = JSON.parse(readFileSync('package.json', 'utf8')) as { versio
 /** Tests of the update build the same source under two versions. */
 const version = process.env.LATHESIDE_VERSION ?? packageFile.version;
 
+/**
+ * What changed, newest version first. It goes out as a file of its own, so that the worker of a version that waits can say
+ * what that brings. Tests put their own versions before it.
+ */
+const changes = [
+  ...(JSON.parse(process.env.LATHESIDE_CHANGES ?? '[]') as unknown[]),
+  ...(JSON.parse(readFileSync('src/text/changes.json', 'utf8')) as unknown[]),
+];
+
 /** The date of the source, not of the build: the same source gives the same files, so a rebuild is no update. */
 function sourceDate(): string {
   try {
@@ -26,7 +35,10 @@ function sourceDate(): string {
   }
 }
 
-/** Puts the policy into the built page only: the development server needs inline styles and scripts. */
+/**
+ * Puts the policy into the built page only: the development server needs inline styles and scripts. Beside it lie the headers
+ * and what changed.
+ */
 function contentPolicy(): Plugin {
   return {
     name: 'latheside-content-policy',
@@ -40,6 +52,7 @@ function contentPolicy(): Plugin {
     ],
     generateBundle() {
       this.emitFile({ type: 'asset', fileName: '_headers', source: headersFile() });
+      this.emitFile({ type: 'asset', fileName: 'changes.json', source: JSON.stringify(changes) });
     },
   };
 }
@@ -104,6 +117,8 @@ export default defineConfig({
     __VERSION__: JSON.stringify(version),
     __SOURCE_DATE__: JSON.stringify(sourceDate()),
     __UNREGISTER__: JSON.stringify(unregister),
+    // Which formulas were corrected is in core/recall; journeys of a recall add one.
+    __RECALL__: process.env.LATHESIDE_RECALL ?? '{ "table": [], "words": {} }',
   },
   build: {
     target: 'es2022',

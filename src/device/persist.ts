@@ -20,13 +20,19 @@ async function answer(question: (storage: StorageManager) => Promise<boolean>): 
   }
 }
 
-/** Bytes used and bytes allowed to this origin, as the browser estimates them; null where it doesn't say. */
-export async function storageRoom(): Promise<{ used: number; allowed: number } | null> {
-  if (!('storage' in navigator) || !('estimate' in navigator.storage)) return null;
+const ASKED = 'latheside.asked-to-keep';
+let asked = false;
+
+/** Asks by itself, once and for all: some browsers ask the person each time, and one answer is enough. */
+export async function askOnce(): Promise<void> {
+  if (asked) return;
+  asked = true;
   try {
-    const { usage, quota } = await navigator.storage.estimate();
-    return usage === undefined || quota === undefined ? null : { used: usage, allowed: quota };
+    if (localStorage.getItem(ASKED)) return;
+    localStorage.setItem(ASKED, 'yes');
   } catch {
-    return null;
+    // Where not even that may be kept there is nothing to ask for.
+    return;
   }
+  await askToPersist();
 }

@@ -1,7 +1,9 @@
 import { Workbox } from 'workbox-window';
 import { cuttingHere, whileNobodyCuts } from './cutting-lock';
 import { scriptUrl } from './script-url';
-import { activate, askStored } from './worker-talk';
+import { activate, askNews, askStored, type News } from './worker-talk';
+
+export type { Change, News } from './worker-talk';
 
 /** Why the app can't be started offline, or an update didn't arrive; the words are in `text`. */
 export type OfflineCode =
@@ -18,6 +20,8 @@ export interface OfflineStatus {
   readonly offline: 'checking' | 'ready-offline' | 'failed';
   /** A newer version waits for a yes; or has taken over in another tab and this one still runs the old code. */
   readonly update: null | 'update-waiting' | 'update-needs-reload';
+  /** What the newer version brings; null until its worker has said. */
+  readonly news: News | null;
   readonly code: OfflineCode | null;
 }
 
@@ -48,7 +52,7 @@ const HOUR_MS = 3_600_000;
  * change comes from the first claim, and if another tab said yes first nothing waits any more.
  */
 export function watchUpdates({ save, onStatus }: UpdateOptions): Updates {
-  let status: OfflineStatus = { offline: 'checking', update: null, code: null };
+  let status: OfflineStatus = { offline: 'checking', update: null, news: null, code: null };
   let registration: ServiceWorkerRegistration | undefined;
   /** Whether a worker was in charge before; a change after that is an update, the first claim is none. */
   let claimed = false;
@@ -61,6 +65,12 @@ export function watchUpdates({ save, onStatus }: UpdateOptions): Updates {
 
   function fail(code: OfflineCode): void {
     tell({ offline: 'failed', code });
+  }
+
+  /** A newer version can be had; what it brings is said as soon as its worker has answered. */
+  async function offer(worker: ServiceWorker, update: OfflineStatus['update']): Promise<void> {
+    tell({ update, code: null });
+    tell({ news: await askNews(worker) });
   }
 
   async function start(): Promise<void> {
@@ -83,7 +93,7 @@ export function watchUpdates({ save, onStatus }: UpdateOptions): Updates {
       follow(registration?.installing);
     });
     follow(registration.installing);
-    if (registration.waiting && registration.active) tell({ update: 'update-waiting' });
+    if (registration.waiting && registration.active) void offer(registration.waiting, 'update-waiting');
     if (registration.active) await verify(registration.active);
     document.addEventListener('visibilitychange', () => void check());
     setInterval(() => void check(), HOUR_MS);
@@ -91,8 +101,7 @@ export function watchUpdates({ save, onStatus }: UpdateOptions): Updates {
 
   function follow(worker: ServiceWorker | null | undefined): void {
     worker?.addEventListener('statechange', () => {
-      if (worker.state === 'installed' && registration?.active)
-        tell({ update: 'update-waiting', code: null });
+      if (worker.state === 'installed' && registration?.active) void offer(worker, 'update-waiting');
       if (worker.state === 'activated') void verify(worker);
       if (worker.state === 'redundant') discarded();
     });
@@ -112,7 +121,9 @@ export function watchUpdates({ save, onStatus }: UpdateOptions): Updates {
 
   /** Another tab accepted: an idle tab saves and reloads, one that is cutting says so and waits. */
   async function followOtherTab(): Promise<void> {
-    if (cuttingHere() || (await reload()) !== 'reloading') tell({ update: 'update-needs-reload' });
+    if (!cuttingHere() && (await reload()) === 'reloading') return;
+    const { controller } = navigator.serviceWorker;
+    if (controller) await offer(controller, 'update-needs-reload');
   }
 
   async function reload(): Promise<Accepted> {

@@ -30,6 +30,8 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
   scope.addEventListener('message', (event) => {
     const message = event.data as { type?: unknown } | null;
     if (message?.type === 'SKIP_WAITING') event.waitUntil(scope.skipWaiting());
+    if (message?.type === 'NEWS')
+      event.waitUntil(news().then((answer) => event.ports[0]?.postMessage(answer)));
     if (message?.type === 'VERIFY' || message?.type === 'REPAIR') {
       const repaired = message.type === 'REPAIR' ? repair(event) : Promise.resolve();
       event.waitUntil(repaired.then(count).then((answer) => event.ports[0]?.postMessage(answer)));
@@ -48,14 +50,15 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
     const cacheKey = precache.getCacheKeyForURL(address);
     if (cacheKey === undefined) return;
     const integrity = precache.getIntegrityForCacheKey(cacheKey);
-    event.respondWith(
-      precache.strategy.handle({
-        // A navigation request can't be fetched again as it is, so the page is asked for by its address.
-        request: request.mode === 'navigate' ? new Request(address) : request,
-        event,
-        params: { cacheKey, ...(integrity === undefined ? {} : { integrity }) },
-      }),
-    );
+    const isPage = request.mode === 'navigate';
+    const answer: Promise<Response> = precache.strategy.handle({
+      // A navigation request can't be fetched again as it is, so the page is asked for by its address.
+      request: isPage ? new Request(address) : request,
+      event,
+      params: { cacheKey, ...(integrity === undefined ? {} : { integrity }) },
+    });
+    // Cleared away here and replaced on the host: the newer page opens, as if there were no worker, and brings its own.
+    event.respondWith(isPage ? answer.catch(() => scope.fetch(address)) : answer);
   });
 
   /**
@@ -72,6 +75,12 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
     if (url.href === root) return index;
     const isFile = /\.[^/]+$/.test(url.pathname);
     return isFile ? null : 'root';
+  }
+
+  /** Which version this worker would bring, and what changed in it and before: it has the list since its installation. */
+  async function news(): Promise<unknown> {
+    const list = await precache.matchPrecache('changes.json');
+    return { version: __VERSION__, changes: list ? await list.json() : [] };
   }
 
   async function cachedKeys(): Promise<Set<string>> {

@@ -117,7 +117,10 @@ export const offlineState = {
 
 export const updateText = {
   'update-waiting': 'A newer version is here',
-  'update-needs-reload': 'A newer version runs in another tab. Load this one again when you can.',
+  'update-needs-reload': 'Load this page again when you can. Another tab has changed to a newer version',
+  version: (update: string, version: string): string => (version ? `${update}: ${version}` : update),
+  changes: 'What changes',
+  changed: 'What changed',
   accept: 'Change to it now',
   check: 'Look for a newer version',
 } as const;
@@ -141,7 +144,10 @@ type Undoable =
   | { readonly code: 'own-thread'; readonly name: string; readonly away: boolean }
   | { readonly code: 'run'; readonly name: string; readonly away: boolean }
   | { readonly code: 'wiring'; readonly name: string }
-  | { readonly code: 'wire' | 'readings' | 'import' | 'thread' | 'check' | 'event' | 'hours' | 'test' };
+  | {
+      readonly code:
+        'wire' | 'readings' | 'import' | 'thread' | 'check' | 'event' | 'hours' | 'test' | 'review';
+    };
 
 /** What the undo key will do. */
 export const undoText = (entry: Undoable): string => {
@@ -182,6 +188,8 @@ export const undoText = (entry: Undoable): string => {
       return 'Take back the hours';
     case 'test':
       return 'Take back the test record';
+    case 'review':
+      return 'Not looked over after all';
   }
 };
 
@@ -216,9 +224,11 @@ export const enterText = {
 
 export const persistText = {
   granted: 'The browser keeps what is saved until you clear it.',
-  denied: 'The browser may clear what is saved when space runs short. Put the app on the home screen.',
+  denied: 'The browser did not promise to keep what is saved. Put the app on the home screen, and back up.',
   unsupported: 'This browser does not say whether it keeps what is saved.',
   ask: 'Ask the browser to keep it',
+  clearing:
+    'On an iPhone or iPad the browser clears what a site has kept when that was not opened for seven days of use; other browsers clear the sites used least when space runs short. An app on the home screen is spared the first and seldom meets the second. A back-up kept elsewhere outlives both, and a lost phone.',
 } as const;
 
 /** Shown before the first use, and in the settings ever after. */

@@ -164,8 +164,9 @@ describe('a browser that clears', () => {
     const debug = await phone.debug();
     const origin = new URL(host.url).origin;
     await debug.send('Storage.clearDataForOrigin', { origin, storageTypes: 'indexeddb' });
-    await setPitch('6 mm');
+    await person.place('Threads');
     await person.reads('The database on this phone was lost.');
+    await setPitch('6 mm');
     await phone.kill();
     await phone.start();
     await person.place('Machine');

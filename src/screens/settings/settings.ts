@@ -4,7 +4,7 @@ import { ScreenElement } from '../../elements/screen';
 import { askToPersist, persistence, type Persistence } from '../../device/persist';
 import { clearLog, logEntries, logText } from '../../device/log';
 import { shareText } from '../../device/share';
-import type { OfflineStatus, Updates } from '../../device/updates';
+import type { Change, OfflineStatus, Updates } from '../../device/updates';
 import {
   cautions,
   logText as logWords,
@@ -38,10 +38,15 @@ export class SettingsScreen extends ScreenElement<App> {
   @property({ attribute: false }) updates: Updates | null = null;
   @state() private persisted: Persistence | null = null;
   @state() private logShown = false;
+  @state() private changes: readonly Change[] = [];
 
   override connectedCallback(): void {
     super.connectedCallback();
     void persistence().then((p) => (this.persisted = p));
+    fetch('./changes.json')
+      .then(async (r) => (this.changes = (await r.json()) as Change[]))
+      // Not there while it is developed.
+      .catch(() => undefined);
     void carryOf(this.app)
       .look()
       .then(() => this.requestUpdate());
@@ -126,10 +131,19 @@ export class SettingsScreen extends ScreenElement<App> {
             </button>`
           : nothing
       }
+      <p class="note">${persistText.clearing}</p>
       <p>${backedUp ? backedUpText(backedUp.at, backedUp.changes) : ''}</p>
       <a class="key" href="#/machine/carry">${carryText.heading}</a>
       <h2>${cautions.heading}</h2>
       ${cautions.points.map((c) => html`<p>${c}</p>`)} ${this.log()}
+      <h2>${updateText.changed}</h2>
+      ${this.changes.map(
+        ({ version, lines }) =>
+          html`<p>
+            <strong>${version}</strong>
+            ${lines.join(' ')}
+          </p>`,
+      )}
       <p class="note">${settingsText.versionLine(__VERSION__)}</p>
     `;
   }

@@ -1,5 +1,6 @@
 import { LitElement, css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
+import { askOnce } from '../../device/persist';
 import type { Accepted, OfflineStatus, Updates } from '../../device/updates';
 import { Listen } from '../../elements/listen';
 import { shared } from '../../elements/styles';
@@ -47,6 +48,20 @@ export class Notices extends LitElement {
       .notice p {
         flex: 1 1 12rem;
       }
+      details {
+        flex: 1 1 100%;
+        font-size: var(--t-label);
+      }
+      summary {
+        display: flex;
+        align-items: center;
+        min-block-size: 64px;
+        text-decoration: underline;
+      }
+      ul {
+        margin: 0;
+        padding-inline-start: 1.1em;
+      }
       .bad {
         border: 3px solid var(--over);
       }
@@ -65,6 +80,8 @@ export class Notices extends LitElement {
 
   override willUpdate(changed: PropertyValues): void {
     if (changed.has('app')) this.listen.to(this.app);
+    // As soon as there is something to keep.
+    if (this.app?.machine) void askOnce();
   }
 
   private lost() {
@@ -119,13 +136,27 @@ export class Notices extends LitElement {
     const { offline, updates } = this;
     if (!offline?.update) return nothing;
     const { cutting } = app;
+    const { news } = offline;
+    const lines = news?.changes.flatMap((c) => c.lines) ?? [];
     const answer = cutting ? 'refused-cutting' : this.accepted;
     return html`<div class="notice" role="status">
-      <p>${updateText[offline.update]}${answer ? `. ${acceptedText[answer]}` : ''}</p>
+      <p>
+        ${updateText.version(updateText[offline.update], news?.version ?? '')}${answer ? `. ${acceptedText[answer]}` : ''}
+      </p>
       ${
         cutting || !updates
           ? nothing
           : html`<button class="key" @click=${() => void this.accept(updates)}>${updateText.accept}</button>`
+      }
+      ${
+        lines.length
+          ? html`<details>
+              <summary>${updateText.changes}</summary>
+              <ul>
+                ${lines.map((l) => html`<li>${l}</li>`)}
+              </ul>
+            </details>`
+          : nothing
       }
     </div>`;
   }

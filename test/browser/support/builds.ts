@@ -13,14 +13,18 @@ export const DIST = process.env.LATHESIDE_DIST ?? 'dist';
 export function build({
   version,
   unregister = false,
+  variables = {},
 }: {
   version?: string;
+  /** Other variables that the build reads. */
+  variables?: Readonly<Record<string, string>>;
   unregister?: boolean;
 }): Promise<string> {
   const folder = mkdtempSync(join(tmpdir(), 'latheside-build-'));
   const env = {
     ...process.env,
     NODE_ENV: 'production',
+    ...variables,
     ...(version === undefined ? {} : { LATHESIDE_VERSION: version }),
     ...(unregister ? { LATHESIDE_UNREGISTER: '1' } : {}),
   };
