@@ -103,7 +103,7 @@ const FIRST_PAINT = new RegExp(
     'core/figures/(define|standing|why|evidence|gearing|limit|load|basis|verdict|first|course|room-from)',
     'core/run/(run|stored|changes|progress)',
     'elements/(row|icons|standing|bar|rule|screen|listen)',
-    'device/(log|cutting-lock|wake-lock)',
+    'device/(log|cutting-lock|wake-lock|vibrate|script-url)',
     'text/(frame|words|numbers|units)',
   ]
     .map((part) => `/src/${part}`)

@@ -7,6 +7,12 @@ declare const __SOURCE_DATE__: string;
 /** True only in the way-out build, which removes the worker and our caches. */
 declare const __UNREGISTER__: boolean;
 
+/** What a build adds to the table of corrected formulas, and the words for it: tests put something there. */
+declare const __RECALL__: {
+  readonly table: readonly import('./core/recall').Recall[];
+  readonly words: Readonly<Record<string, { readonly what: string; readonly todo: string }>>;
+};
+
 declare module '*.css';
 
 /** The address of a built worker module. */

@@ -1,7 +1,8 @@
 import { sheetOf, type Registry, type Sheet } from '../core/figures/define';
 import { FIRST } from '../core/figures/first';
-import { fingerprint, type EventKind, type Inputs } from '../core/context';
+import { fingerprint, type CheckRecord, type EventKind, type Inputs, type TestRecord } from '../core/context';
 import type { Stated } from '../core/quantity';
+import { recordRecalls, type Recall } from '../core/recall';
 import type { Outcome } from '../core/run';
 import {
   blankProfile,
@@ -285,6 +286,7 @@ export class App extends Emitter {
         hours: this.records.newestHours,
         records: this.records.checks,
         tests: this.records.tests,
+        recalls: this.records.recalls,
         events: this.records.events,
         cuttingSince: this.jobs.cuttingSince,
         cuttingDay: this.jobs.cuttingSince === null ? null : dayOf(this.jobs.cuttingSince),
@@ -520,6 +522,18 @@ export class App extends Emitter {
     this.clock.tick();
     const id = await this.records.addEvent(kind, this.clock.now);
     this.undo.push({ code: 'event', detail: kind, evidence: id });
+  }
+
+  /** What was corrected since a check or test was recorded, and not looked over. */
+  recalls(record: CheckRecord | TestRecord): readonly Recall[] {
+    return recordRecalls(record, this.records.recalls);
+  }
+
+  /** A person has looked over a record, or a run, after a correction. */
+  async review(recall: string, of: string, isRun = false): Promise<void> {
+    this.clock.tick();
+    const id = await this.records.addReview(recall, of, this.clock.now, isRun);
+    this.undo.push({ code: 'review', detail: recall, evidence: id });
   }
 
   async logHours(hours: number): Promise<void> {

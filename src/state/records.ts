@@ -11,9 +11,14 @@ import {
   type MachineEvent,
   type TestRecord,
 } from '../core/context';
+import { readMade, reviewId, type Recalls } from '../core/recall';
 import type { EvidenceRow, Evidence, NewEvidence } from '../storage';
 import { newId } from '../storage';
 import { Emitter } from './emitter';
+import { MADE, TABLE } from './release';
+
+/** In the place of a machine: what was looked over of runs, which are read for all machines together. */
+const RUNS = 'runs';
 
 export interface LoggedEvent extends MachineEvent {
   readonly id: string;
@@ -26,7 +31,13 @@ export interface HoursEntry {
 
 const readCheck = (row: EvidenceRow): CheckRecord | null => {
   const body = readCheckBody(row.body);
-  return body && { ...body, id: row.id, at: row.at };
+  return body && { ...body, id: row.id, at: row.at, ...readMade(row.made) };
+};
+
+/** Which record a person has looked over after which correction. */
+const readReview = (row: EvidenceRow): string | null => {
+  const { recall, of } = (row.body ?? {}) as { recall?: unknown; of?: unknown };
+  return typeof recall === 'string' && typeof of === 'string' ? reviewId(recall, of) : null;
 };
 
 const readEvent = (row: EvidenceRow): LoggedEvent | null => {
@@ -57,6 +68,8 @@ export class Records extends Emitter {
   tests: readonly TestRecord[] = [];
   /** Test records that this version can't read: kept on the disk, counted as not done. */
   unreadableTests = 0;
+  /** What was corrected, and what was looked over: of this machine, and of runs. */
+  recalls: Recalls = { table: TABLE, reviewed: [] };
   private machine: string | null = null;
 
   constructor(
@@ -70,7 +83,10 @@ export class Records extends Emitter {
     // Not for a moment is what was recorded of one machine another one's.
     if (this.machine !== machine) this.checks = this.events = this.hours = this.tests = [];
     this.machine = machine;
-    const rows = machine ? await this.evidence.of(machine) : [];
+    const [rows, ofRuns] = await Promise.all([
+      machine ? this.evidence.of(machine) : [],
+      TABLE.length > 0 ? this.evidence.of(RUNS) : [],
+    ]);
     if (this.machine !== machine) return;
     const sorted = inOrder(rows);
     const of = <T extends object>(kind: string, read: (row: EvidenceRow) => T | null): T[] =>
@@ -85,8 +101,10 @@ export class Records extends Emitter {
     this.tests = of('test', (r) => {
       const read = readTest(r.body, r.id, r.at);
       if (!read) this.unreadableTests += 1;
-      return read ?? unreadTest(r.body, r.id, r.at);
+      return read ? { ...read, ...readMade(r.made) } : unreadTest(r.body, r.id, r.at);
     });
+    const reviews = [...ofRuns, ...rows].filter((r) => r.kind === 'review');
+    this.recalls = { table: TABLE, reviewed: reviews.flatMap((r) => readReview(r) ?? []) };
     this.tell();
   }
 
@@ -116,11 +134,19 @@ export class Records extends Emitter {
     return this.add({ id: newId(), kind: 'hours', at, body: { hours } });
   }
 
-  private async add(row: Pick<NewEvidence, 'id' | 'kind' | 'at' | 'body'>): Promise<string> {
-    const machine = this.machine;
+  /** A person has looked over a record of this machine, or a run, after a correction. @throws StorageError */
+  addReview(recall: string, of: string, at: number, isRun: boolean): Promise<string> {
+    const row = { id: newId(), kind: 'review', at, body: { recall, of } };
+    return this.add(row, isRun ? RUNS : this.machine);
+  }
+
+  private async add(
+    row: Pick<NewEvidence, 'id' | 'kind' | 'at' | 'body'>,
+    machine = this.machine,
+  ): Promise<string> {
     if (!machine) throw new Error('no machine is open');
-    await this.evidence.add([{ ...row, schema: 1, machine }]);
-    await this.open(machine);
+    await this.evidence.add([{ ...row, schema: 1, machine, made: MADE }]);
+    await this.reload();
     this.saved();
     return row.id;
   }

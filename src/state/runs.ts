@@ -8,6 +8,7 @@ import { Emitter } from './emitter';
 import { EndedRuns, NOTES_LENGTH, type EndedRun } from './ended-runs';
 import { Live, type SaveState } from './live';
 import { mergeFields } from './merge';
+import { MADE } from './release';
 
 /**
  * Who takes the passes of the open run: this tab (`held`), another one (`elsewhere`), not known yet (`asking`);
@@ -170,6 +171,7 @@ export class Runs extends Emitter {
       outcome: null,
       notes: '',
       machineThen: machineNow(inputs),
+      made: MADE,
     };
     this.known.add(id);
     const { live } = this.hold(id, run, null);

@@ -41,7 +41,7 @@ export type UndoEntry =
   | { readonly code: 'wire'; readonly wire: unknown }
   | { readonly code: 'thread'; readonly machine: string; readonly before: unknown }
   | {
-      readonly code: 'check' | 'event' | 'hours' | 'test';
+      readonly code: 'check' | 'event' | 'hours' | 'test' | 'review';
       readonly detail: string;
       readonly evidence: string;
     };
@@ -65,6 +65,7 @@ const CODES: Readonly<Record<UndoEntry['code'], true>> = {
   event: true,
   hours: true,
   test: true,
+  review: true,
 };
 
 const isEntry = (x: unknown): x is UndoEntry =>

@@ -9,6 +9,8 @@ export interface NewEvidence {
   readonly machine: string;
   readonly at: number;
   readonly body: unknown;
+  /** Which app and which of its formulas. */
+  readonly made?: unknown;
 }
 
 const RowShape = v.looseObject({

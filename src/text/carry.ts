@@ -103,6 +103,7 @@ const kindName: Readonly<Record<string, string>> = {
   test: 'Test records',
   event: 'Things that happened',
   hours: 'Running hours',
+  review: 'Looked over',
 };
 export const kindText = (kind: string): string =>
   Object.hasOwn(kindName, kind) ? (kindName[kind] ?? kind) : kind;

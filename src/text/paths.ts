@@ -43,6 +43,7 @@ const contextText: Record<keyof Context, string> = {
   hours: 'Running hours',
   records: 'Test records',
   tests: 'Tests of drive and stop',
+  recalls: 'Corrected formulas',
   events: 'What happened to the machine',
   cuttingSince: 'Cut now running',
   cuttingDay: 'Day of the cut now running',

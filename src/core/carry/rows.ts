@@ -22,6 +22,8 @@ export interface RecordRow {
   readonly counter?: number;
   readonly body: unknown;
   readonly takenBack?: number;
+  /** Which app and formulas (core/recall). */
+  readonly made?: unknown;
 }
 /** A small value by name. */
 export interface ValueRow {

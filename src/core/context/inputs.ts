@@ -1,6 +1,7 @@
 import type { Recorded } from './order';
 import type { CheckRecord } from './record';
 import type { TestRecord } from './test-record';
+import type { Recalls } from '../recall';
 import type { Job } from '../job';
 import type { MachineProfile } from '../machine';
 
@@ -16,6 +17,8 @@ export interface Context {
   readonly records: readonly CheckRecord[];
   /** Test records of this machine, oldest first; none where it isn't given. */
   readonly tests?: readonly TestRecord[];
+  /** Formulas that were corrected; none where it isn't given. */
+  readonly recalls?: Recalls;
   /** Things that happened to this machine, oldest first. */
   readonly events: readonly MachineEvent[];
   /** When the cut now running was started; null when none is. */

@@ -1,5 +1,6 @@
 import type { Ratio } from '../quantity';
 import type { Recorded } from './order';
+import type { Made } from '../recall';
 
 /**
  * What a person recorded about one pre-start check. Add-only: a later record for the same item counts, the
@@ -19,4 +20,6 @@ export interface CheckRecord extends Recorded {
   readonly reading: Ratio | null;
   /** Which cut it belongs to, for checks made while cutting. */
   readonly cut: number | null;
+  /** By which version it was recorded; not there in one from before that was kept. */
+  readonly made?: Made;
 }

@@ -1,9 +1,16 @@
 import { fingerprint, inputAt, type EventKind, type InputPath, type Inputs } from './inputs';
 import { isAfter } from './order';
 import type { CheckRecord } from './record';
+import { recordRecalls } from '../recall';
 
-/** What of a record makes it lapse. */
-export type Lapsing = Pick<CheckRecord, 'at' | 'order' | 'day' | 'hours' | 'inputs' | 'rule' | 'cut'>;
+/** What of a record makes it lapse. A check's has its item, a test's the test. */
+export type Lapsing = Pick<
+  CheckRecord,
+  'id' | 'at' | 'order' | 'day' | 'hours' | 'inputs' | 'rule' | 'cut' | 'made'
+> & {
+  readonly item?: string;
+  readonly test?: string;
+};
 
 /** What an answer rests on, and what makes it lapse. All conditions are looked at; the first that bites is named. */
 export interface LapseRule {
@@ -21,6 +28,8 @@ export interface LapseRule {
 export type Lapse =
   | { readonly code: 'clock-back' }
   | { readonly code: 'rule-changed' }
+  /** A formula that it rests on was corrected, and nobody has looked it over. */
+  | { readonly code: 'recalled' }
   | { readonly code: 'input-changed'; readonly path: InputPath }
   | { readonly code: 'new-day' }
   | { readonly code: 'days'; readonly days: number }
@@ -55,6 +64,7 @@ const dueByHours = (rule: LapseRule, record: Lapsing, inputs: Inputs): Lapse | n
 export const lapseOf = (rule: LapseRule, record: Lapsing, inputs: Inputs): Lapse | null => {
   const { now, day, events, cuttingSince, cuttingDay } = inputs.context;
   if (record.at > now) return { code: 'clock-back' };
+  if (recordRecalls(record, inputs.context.recalls).length > 0) return { code: 'recalled' };
   if (record.rule !== rule.version) return { code: 'rule-changed' };
   const path = changedInput(rule, record, inputs);
   if (path) return { code: 'input-changed', path };

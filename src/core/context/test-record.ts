@@ -1,6 +1,7 @@
 import { readStored, storeStated } from '../machine/stored';
 import { inBase, type Stated } from '../quantity';
 import type { Recorded } from './order';
+import type { Made } from '../recall';
 import { TEST_IDS, type TestId } from './test-ids';
 
 export const TEST_RESULTS = ['passed', 'failed', 'undecided'] as const;
@@ -22,6 +23,8 @@ export interface TestRecord extends Recorded {
   readonly choices: Readonly<Record<string, string>>;
   readonly inputs: Readonly<Record<string, string>>;
   readonly note: string;
+  /** By which version it was recorded; not there in one from before that was kept. */
+  readonly made?: Made;
 }
 
 /** How much one record may hold; more than any test asks, and little enough for a phone. */

@@ -2,6 +2,7 @@ import type { Job } from '../job';
 import type { NoGo, Tried } from '../cut/feel';
 import type { PlannedPass } from '../cut/pass';
 import type { Stated } from '../quantity';
+import type { Made } from '../recall';
 
 /** A pass that a person said was taken. `plan` numbers the plan it belonged to, since a reading makes a new one. */
 export interface TakenPass {
@@ -53,4 +54,6 @@ export interface Run {
   readonly notes: string;
   /** What of the machine the plan rests on, by path, as it stood when the run began (see `changes`). */
   readonly machineThen?: Readonly<Record<string, string>>;
+  /** By which version it was begun; not there in a run from before that was kept. */
+  readonly made?: Made;
 }

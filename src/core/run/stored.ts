@@ -1,6 +1,7 @@
 import type { DialSetting, PlannedPass } from '../cut/pass';
 import { readJob, storeJob } from '../job';
 import { readStored, storeStated } from '../machine';
+import { readMade } from '../recall';
 import { OUTCOMES, type Run, type RunReading, type TakenPass } from './run';
 
 /** Bounds of what is read: far above anything a person could make, so that a torn row can't fill the memory. */
@@ -93,7 +94,7 @@ const readThen = (x: unknown): Readonly<Record<string, string>> =>
  */
 export const readRun = (x: unknown): Run | null => {
   try {
-    const { open: _open, ...raw } = object(x);
+    const { open: _open, made, ...raw } = object(x);
     return {
       ...raw,
       machine: text(raw.machine),
@@ -110,6 +111,7 @@ export const readRun = (x: unknown): Run | null => {
       outcome: oneOf(raw.outcome, [...OUTCOMES, null]),
       notes: text(raw.notes),
       ...(raw.machineThen === undefined ? {} : { machineThen: readThen(raw.machineThen) }),
+      ...readMade(made),
     };
   } catch {
     // Unread, or an object that throws when it is looked at.

@@ -4,9 +4,11 @@ import { ScreenElement } from '../../elements/screen';
 import '../../elements/standing';
 import { picture, pictureSheet } from '../../elements/pictures';
 import { phaseState, type CheckState, type Phase, type PhaseState } from '../../core/checks';
-import type { EventKind } from '../../core/context';
+import type { CheckRecord, EventKind } from '../../core/context';
+import { recallNotes } from '../../elements/recall';
 import { checksText, checkText, eventText, lapseText, stateText, tierName } from '../../text/checks';
 import { appText, enterText, undoText } from '../../text/app';
+import { recallSaid } from '../../text/recall';
 import { timeOf } from '../../text/time';
 import type { App } from '../../state';
 import { bounds, finding, shown } from './asked';
@@ -202,8 +204,8 @@ export class ChecksScreen extends ScreenElement<App> {
         <p class="label">${at}</p>
         <h1 class="question ${text.question.length > 24 ? 'long' : ''}">${text.question}</h1>
         ${s.state === 'not-ok' ? html`<p class="alert over"><strong>${checksText.wasNotOk}</strong> ${text.notOk ?? ''}</p>` : nothing}
-        ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing} ${finding(s)}
-        ${shown(this.app, s)} ${bounds(this.app, s)}
+        ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing}
+        ${this.forReview(s.record)} ${finding(s)} ${shown(this.app, s)} ${bounds(this.app, s)}
         <p>${text.look}</p>
         ${PICTURES[s.item.id] ? html`<div class="picture">${picture(PICTURES[s.item.id] ?? '')}</div>` : nothing}
         <details>
@@ -261,7 +263,7 @@ export class ChecksScreen extends ScreenElement<App> {
 
   private undoKey() {
     const entry = this.app.undo.newest;
-    if (entry?.code !== 'check' && entry?.code !== 'event') return nothing;
+    if (entry?.code !== 'check' && entry?.code !== 'event' && entry?.code !== 'review') return nothing;
     return html`<button
       class="key"
       aria-label="${appText.undo}: ${undoText(entry)}"
@@ -351,6 +353,17 @@ export class ChecksScreen extends ScreenElement<App> {
     // Each question is read from its first line.
     if (asked !== this.asked) this.scrollIntoView({ block: 'start' });
     this.asked = asked;
+  }
+
+  private forReview(record: CheckRecord | null) {
+    return (
+      record &&
+      recallNotes(
+        recallSaid(this.app.recalls(record), record),
+        (id) => this.app.review(id, record.id),
+        (trouble) => (this.trouble = trouble),
+      )
+    );
   }
 
   override render() {

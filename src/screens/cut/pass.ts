@@ -25,6 +25,7 @@ import { changedDetails, changedLine, changes, sheetAsBegun } from './pass-chang
 import { end, none, stopped, unsure } from './pass-other';
 import { depthText, setting, settingText } from './pass-setting';
 import { passSheet } from './pass-styles';
+import { runNotes } from './record';
 
 /** How long TAKEN takes no second touch, ms: longer than a double tap. */
 const REST = 400;
@@ -122,6 +123,7 @@ export class PassScreen extends ScreenElement<App> {
     const since = Math.max(run.begun, run.taken.at(-1)?.at ?? 0);
     const stop = records.events.findLast((e) => e.kind === 'stopped-in-cut' && e.at > since);
     return html`
+      ${runs.current ? runNotes(this.app, runs.current, (trouble) => (this.trouble = trouble)) : nothing}
       ${runs.saving.kind === 'failed' ? html`<p class="alert" role="alert">${t.unsaved}</p>` : nothing}
       ${this.trouble ? html`<p class="alert" role="alert">${this.trouble}</p>` : nothing}
       ${runs.holds === 'missing' ? html`<p class="note">${t.noLocks}</p>` : nothing}

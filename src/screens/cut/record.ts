@@ -3,7 +3,9 @@ import '../../elements/row';
 import { storeJob } from '../../core/job';
 import { toNumber } from '../../core/quantity';
 import { startOf } from '../../core/run/progress';
+import { runRecalls } from '../../core/run/recalls';
 import type { Run } from '../../core/run/run';
+import { recallNotes } from '../../elements/recall';
 import type { App, EndedRun } from '../../state';
 import { infeedName, materialName, toolMaterialName } from '../../text/cut-work';
 import { statedText } from '../../text/numbers';
@@ -15,6 +17,7 @@ import {
   recordName,
   recordsText as t,
 } from '../../text/records';
+import { recallSaid } from '../../text/recall';
 import { timeOf } from '../../text/time';
 
 const line = (label: string, value: string, note = '') =>
@@ -66,12 +69,22 @@ export const useAgain = async (app: App, run: Run): Promise<void> => {
   if (machine) app.undo.push({ code: 'thread', machine, before });
 };
 
+/** What was corrected since a run was begun, for review. @param say takes what went wrong with that */
+export const runNotes = (app: App, { id, run }: EndedRun, say: (trouble: string) => void) =>
+  recallNotes(
+    recallSaid(runRecalls(id, run, app.records.recalls), run),
+    (recall) => app.review(recall, id, true),
+    say,
+  );
+
 /** One finished cut, whole. @param keys what else can be done with it */
-export const recordSection = (app: App, { id, run }: EndedRun, keys: unknown) => {
+export const recordSection = (app: App, entry: EndedRun, keys: unknown, say: (trouble: string) => void) => {
+  const { id, run } = entry;
   const { job } = run;
   const { units } = app.settings;
   return html`<h1>${recordName(run)}</h1>
     <p class="label">${outcomeText(run)}</p>
+    ${runNotes(app, entry, say)}
     <div>
       ${line(t.machine, run.machineName, run.workshop)} ${line(t.cut, dayText(run.begun), span(run))}
       ${line(t.work, job.material ? materialName[job.material] : '', job.blank ? statedText(job.blank) : '')}

@@ -5,6 +5,7 @@ import { written } from '../../elements/styles';
 import { workshopKey } from '../../core/machine';
 import { csvText } from '../../core/run/csv';
 import { runsFile } from '../../core/run/export';
+import { runRecalls } from '../../core/run/recalls';
 import type { Run } from '../../core/run/run';
 import { storeRun } from '../../core/run/stored';
 import { findable, findRuns, type Findable } from '../../core/run/search';
@@ -12,6 +13,7 @@ import { shareFile } from '../../device/share';
 import { frameText } from '../../text/frame';
 import type { App, EndedRun } from '../../state';
 import { recordColumns, recordLine, recordName, recordsText as t, recordWords } from '../../text/records';
+import { recallText } from '../../text/recall';
 import { recordSection, useAgain } from './record';
 
 /** So many stand in the list at once. */
@@ -58,6 +60,8 @@ export class RecordsScreen extends ScreenElement<App> {
   @state() private ready = 0;
   /** The record that could not go on. */
   @state() private refused = '';
+  /** What went wrong with marking a record as looked over. */
+  @state() private trouble = '';
   /** Words of each run, made once; a changed run is another one. */
   private readonly found = new WeakMap<Run, Findable>();
   private making = false;
@@ -150,6 +154,7 @@ export class RecordsScreen extends ScreenElement<App> {
         ${
           away ? nothing : html`<button class="key" @click=${() => void this.reopen(id)}>${t.reopen}</button>`
         }
+        ${this.trouble ? html`<p class="alert" role="alert">${this.trouble}</p>` : nothing}
         ${this.refused === id ? html`<p class="alert" role="alert">${t.notReopened}</p>` : nothing} ${back}
         ${
           away
@@ -158,6 +163,7 @@ export class RecordsScreen extends ScreenElement<App> {
               </button>`
             : html`<button class="key stop apart" @click=${() => void this.putAway(id)}>${t.putAway}</button>`
         }`,
+      (trouble) => (this.trouble = trouble),
     );
   }
 
@@ -185,9 +191,17 @@ export class RecordsScreen extends ScreenElement<App> {
     });
   }
 
+  private isForReview(id: string, run: Run): boolean {
+    return runRecalls(id, run, this.app.records.recalls).length > 0;
+  }
+
   private line({ id, run }: EndedRun) {
     return html`<a class="key left" href="#/cut/records/${id}"
-      ><span>${recordName(run)}<br /><small>${recordLine(run)}</small></span></a
+      ><span
+        >${recordName(run)}<br /><small
+          >${recordLine(run)}${this.isForReview(id, run) ? html` · <strong>${recallText.heading}</strong>` : nothing}</small
+        ></span
+      ></a
     >`;
   }
 

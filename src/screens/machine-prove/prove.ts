@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { pictureSheet } from '../../elements/pictures';
 import { ScreenElement } from '../../elements/screen';
+import { recallNotes } from '../../elements/recall';
 import { written } from '../../elements/styles';
 import { standingMark, standingSheet } from '../../elements/standing';
 import { testSheet } from '../../elements/test-sheet';
@@ -11,6 +12,7 @@ import {
   choicesOf,
   chose,
   leadOf,
+  newestTest,
   testById,
   testNow,
   testsOf,
@@ -34,6 +36,7 @@ import {
   readingLabel,
   testText,
 } from '../../text/prove';
+import { recallSaid, recallText } from '../../text/recall';
 import { dayText } from '../../text/records';
 import { threadsText } from '../../text/threads';
 import type { App } from '../../state';
@@ -152,6 +155,7 @@ export class ProveScreen extends ScreenElement<App> {
                 ${test.measures && r.result === 'passed' ? t.measured : t.was[r.result]}</strong
               >
             </p>
+            ${this.app.recalls(r).length ? html`<p class="unknown">${recallText.heading}</p>` : nothing}
             <p class="note">
               ${[
                 ...Object.entries(r.readings).map(([id, s]) =>
@@ -171,6 +175,7 @@ export class ProveScreen extends ScreenElement<App> {
     const d = test.decide(given);
     const say = testText[test.id];
     const { word, standing } = nowText(testNow(app.inputs, test.id, test.rule), test.measures);
+    const newest = newestTest(app.inputs, test.id);
     const lead = test.atLead ? leadOf(given).value : null;
     const ready = d.lacks.length === 0 && d.missing.length === 0;
     const begun =
@@ -179,6 +184,7 @@ export class ProveScreen extends ScreenElement<App> {
       Object.keys(given.choices).length > 0;
     return html`<h1>${say.title}</h1>
       <p class=${standing}>${standingMark(standing)} <strong>${word}</strong></p>
+      ${this.forReview(newest)}
       <div class="alert over">${test.cautions(given).map((c) => html`<div>${cautionText[c]}</div>`)}</div>
       <p>${say.why}</p>
       ${testPicture(test.id)}
@@ -215,6 +221,17 @@ export class ProveScreen extends ScreenElement<App> {
             </div>`
           : nothing
       }`;
+  }
+
+  private forReview(record: TestRecord | null) {
+    return (
+      record &&
+      recallNotes(
+        recallSaid(this.app.recalls(record), record),
+        (id) => this.app.review(id, record.id),
+        (trouble) => (this.trouble = trouble),
+      )
+    );
   }
 
   override render() {

@@ -1,8 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { recallNotes } from '../../elements/recall';
 import { standingMark, standingSheet } from '../../elements/standing';
 import { testSheet } from '../../elements/test-sheet';
+import { newestTest, type TestRecord } from '../../core/context';
 import { roomOf } from '../../core/figures/room-from';
 import {
   appliesTo,
@@ -18,6 +20,7 @@ import { appText, enterText } from '../../text/app';
 import { fieldText } from '../../text/machine';
 import { statedText } from '../../text/numbers';
 import { trade } from '../../text/prove';
+import { recallSaid, recallText } from '../../text/recall';
 import { refusalText, stopCautionText, stopsText as t, stopTestText } from '../../text/stops';
 import type { App } from '../../state';
 import { vibrate } from '../../device/vibrate';
@@ -149,7 +152,7 @@ export class StopsScreen extends ScreenElement<App> {
     const all = this.app.records.tests.filter((r) => r.test === test.id).reverse();
     if (all.length === 0) return nothing;
     return html`<h2>${t.earlier}</h2>
-      ${all.map((r) => html`<p class="hair">${recordText(r)}.</p>`)}`;
+      ${all.map((r) => html`<p class="hair">${recordText(r)}. ${this.app.recalls(r).length ? recallText.heading : ''}</p>`)}`;
   }
 
   private next(test: StopTest) {
@@ -165,12 +168,14 @@ export class StopsScreen extends ScreenElement<App> {
     const { inputs } = this.app;
     const say = stopTestText[test.id];
     const { word, standing } = nowText(stopNow(inputs, test));
+    const newest = newestTest(inputs, test.id);
     const applies = appliesTo(test, inputs.machine);
     return html`<h1>${say.title}</h1>
       <p class=${standing ?? 'note'}>
         ${standing ? standingMark(standing) : nothing}
         <strong>${word}.</strong> ${standing && standing !== 'unknown' ? t.notSeen : ''}
       </p>
+      ${this.forReview(newest)}
       ${
         applies.code === 'not-known'
           ? html`<a class="key left" href="#/machine/field/${applies.field}"
@@ -195,6 +200,17 @@ export class StopsScreen extends ScreenElement<App> {
       <p class="note">${test.daily ? t.daily : t.interval} ${inputs.context.hours === null ? '' : t.hours}</p>
       ${this.next(test)} ${this.earlier(test)}
       <a class="key" href="#/machine/stops">${t.list}</a>`;
+  }
+
+  private forReview(record: TestRecord | null) {
+    return (
+      record &&
+      recallNotes(
+        recallSaid(this.app.recalls(record), record),
+        (id) => this.app.review(id, record.id),
+        (trouble) => (this.trouble = trouble),
+      )
+    );
   }
 
   override render() {

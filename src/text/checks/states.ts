@@ -164,6 +164,8 @@ export const lapseText = (lapse: Lapse): string => {
       return 'The phone’s clock was set back: not known';
     case 'rule-changed':
       return 'This check was corrected in a newer version: do it again';
+    case 'recalled':
+      return 'A formula it rests on was corrected since: for review';
     case 'input-changed':
       return `${changedWord(lapse.path)} changed since`;
     case 'new-day':

@@ -1,0 +1,2 @@
+export * from './recall';
+export * from './table';
