@@ -1,4 +1,5 @@
 import {
+  isRowOf,
   takeTheirs,
   type CarriedRow,
   type CarryDocument,
@@ -83,12 +84,16 @@ export class CarryState extends Emitter {
     await this.look();
   }
 
-  /** What goes into a file, as it is on the disk. */
-  async content(kind: CarryKind, version: string): Promise<Content> {
+  /** What goes into a file, as it is on the disk; `unreadable`: how many rows of it this version can't read. */
+  async content(kind: CarryKind, version: string): Promise<Content & { readonly unreadable: number }> {
     await this.app.saveAgain();
     const machine = kind === 'machine' ? (this.app.machine?.id ?? '') : null;
     const rows = await this.files.collect(machine);
-    return { kind, made: new Date().toISOString(), app: version, ...rows };
+    const { machines, runs, own } = this.app;
+    // Those that are rows all the same, but hold what can't be read.
+    const held = [machines, runs, own].flatMap((s) => s.unreadable).filter((u) => isRowOf('', u.raw));
+    const unreadable = kind === 'everything' ? rows.raw + held.length : 0;
+    return { kind, made: new Date().toISOString(), app: version, unreadable, ...rows };
   }
 
   /** Opens a file that is read elsewhere, and reckons what it would change. */

@@ -1,4 +1,4 @@
-import type { Content, CarriedRow, VersionRow } from '../core/carry';
+import { isRowOf, type Content, type CarriedRow, type VersionRow } from '../core/carry';
 import type { Backing, StoreName, Work } from './backing';
 import { isEnvelope, type Envelope } from './envelope';
 import { COPIED_STORES, isCopied } from './mirror';
@@ -17,7 +17,20 @@ const STAYS = ['device', 'value/backed-up'];
 export const isCarried = (store: StoreName, id: string): boolean =>
   isCopied({ store, id }) && !(store === 'meta' && STAYS.includes(id));
 
-export type Collected = Pick<Content, 'records' | 'earlier'>;
+/** Before the name under which a row that is none goes along, as the text of it. */
+const RAW = 'value/unreadable/';
+
+/** `raw`: how many rows that aren't what they should be are among the small values, as they stand. */
+export type Collected = Pick<Content, 'records' | 'earlier'> & { readonly raw: number };
+
+/** A row that no reader would take, so that it isn't left behind; one that can't be written either is left to be counted. */
+const asText = (store: StoreName, row: CarriedRow): CarriedRow => {
+  try {
+    return { id: `${RAW}${store}/${row.id}`.slice(0, 250), value: JSON.stringify(row) };
+  } catch {
+    return row;
+  }
+};
 
 /** Under which name an earlier version is kept, by the name of the list it stands in. */
 export const earlierId = (chain: string, rev: string): string => `${chain.slice(CHAIN.length)}/${rev}`;
@@ -43,13 +56,16 @@ export const earlierOf = async (
 const everything = async (w: Work): Promise<Collected> => {
   const records: Record<string, CarriedRow[]> = {};
   const chains: string[] = [];
+  const raw: CarriedRow[] = [];
   for (const store of COPIED_STORES) {
     const rows: CarriedRow[] = [];
     for (let after: string | null = null; ;) {
       const page = (await w.page(store, after, PAGE)) as CarriedRow[];
       for (const row of page)
-        if (isCarried(store, row.id)) rows.push(row);
-        else if (row.id.startsWith(CHAIN)) chains.push(row.id);
+        if (!isCarried(store, row.id)) {
+          if (`${row.id}`.startsWith(CHAIN)) chains.push(row.id);
+        } else if (isRowOf(store, row)) rows.push(row);
+        else raw.push(asText(store, row));
       if (page.length < PAGE) break;
       after = idOf(page.at(-1));
     }
@@ -57,7 +73,8 @@ const everything = async (w: Work): Promise<Collected> => {
   }
   const earlier: VersionRow[] = [];
   for (const chain of chains) earlier.push(...(await earlierOf(w, chain, EARLIER_OF_ALL)));
-  return { records, earlier };
+  records.meta = [...(records.meta ?? []), ...raw];
+  return { records, earlier, raw: raw.length };
 };
 
 /** The thread of one's own that a job is to cut. */
@@ -84,7 +101,7 @@ const ofMachine = async (w: Work, machine: string): Promise<Collected> => {
     const own = store === 'jobs' && ownThreadOf(records.jobs?.[0]);
     if (own) await add('threads', own);
   }
-  return { records, earlier };
+  return { records, earlier, raw: 0 };
 };
 
 /** The rows for a file, of one machine or (null) of everything, as they stand at one moment. */

@@ -30,6 +30,12 @@ export const carryText = {
   shared: 'Handed on. Look whether it arrived before you rely on it.',
   downloaded: 'Saved among this phone’s downloads.',
   cancelled: 'Not shared.',
+  unreadable: (n: number): string =>
+    n > 0 ? `In it, as they stand: ${parts(n, 'record', 'records')} that this version can’t read.` : '',
+  left: (n: number): string =>
+    n > 0
+      ? `Not in it, and kept on this phone alone: ${parts(n, 'record', 'records')} that can’t be read.`
+      : '',
   notMade: 'The file could not be made. Load the page again and try once more.',
   reading: 'The file is being read.',
   writing: 'Bringing it in.',

@@ -1,5 +1,12 @@
 import address from '../../worker/carry?worker&url';
-import { MOST, type CarriedRow, type Content, type ReadResult, type VersionRow } from '../../core/carry';
+import {
+  MOST,
+  type CarriedRow,
+  type Content,
+  type ReadResult,
+  type VersionRow,
+  type writeDocument,
+} from '../../core/carry';
 import { scriptUrl } from '../../device/script-url';
 import type { CarryAnswer, CarryAsk } from '../../worker/carry-messages';
 
@@ -24,10 +31,10 @@ const ask = <T>(
     worker.postMessage(question);
   });
 
-/** The text of a file off the main thread. @throws Error where no worker can be had */
-export const writeFile = (content: Content): Promise<string> =>
-  ask<string>({ kind: 'write', content }, (answer, done) => {
-    if (answer.kind === 'written') done(answer.text);
+/** The text of a file off the main thread, and how many rows have no place in it. @throws Error where no worker can be had */
+export const writeFile = (content: Content): Promise<ReturnType<typeof writeDocument>> =>
+  ask<ReturnType<typeof writeDocument>>({ kind: 'write', content }, (answer, done) => {
+    if (answer.kind === 'written') done(answer);
   });
 
 /** Reads a file off the main thread; what can't be read is refused by its code. Never rejects. */
