@@ -215,6 +215,49 @@ describe('a machine, and everything, as a file', () => {
     await person.reads('Leadscrew pitch 4 mm');
   });
 
+  it('has what can’t be read in it too, as it stands, and says how much that is', async () => {
+    const person = await newPhone();
+    await takeExample(person);
+    await person.phone.page.evaluate(
+      () =>
+        new Promise<void>((resolve) => {
+          const asked = indexedDB.open('latheside');
+          asked.onsuccess = () => {
+            const work = asked.result.transaction(['machines', 'evidence'], 'readwrite');
+            const machines = work.objectStore('machines');
+            machines.put({ id: 'scrap', torn: 'half a machine' });
+            const later = { schema: 1, rev: '1-a', parents: [], device: 'a', counter: 1, changedAt: 1 };
+            machines.put({ id: 'later', ...later, deleted: false, body: { lathe: 'of another kind' } });
+            // Not even a file can hold this one.
+            work.objectStore('evidence').put({ id: 'odd', count: 12n });
+            work.oncomplete = () => {
+              asked.result.close();
+              resolve();
+            };
+          };
+        }),
+    );
+    await person.phone.page.reload();
+    await toFiles(person);
+    const path = await made(person, 'Back up everything');
+    await person.reads('In it, as they stand: 2 records that this version can’t read.');
+    await person.reads('Not in it, and kept on this phone alone: 1 record that can’t be read.');
+    expect(await faults(person, 'files, unreadable records')).toEqual([]);
+    const text = readFileSync(path, 'utf8');
+    expect(text).toContain('half a machine');
+    expect(text).toContain('of another kind');
+
+    // On another phone it is kept as it stands, and goes on from there.
+    const other = await newPhone();
+    await toFirstFile(other);
+    await opened(other, path, 'A back-up');
+    await other.key('Bring it in');
+    await heading(other, 'Brought in');
+    await toFiles(other);
+    expect(readFileSync(await made(other, 'Back up everything'), 'utf8')).toContain('half a machine');
+    for (const { watch } of phones) expect(watch.problems).toEqual([]);
+  });
+
   it('of ten thousand records leaves the screen alive', async () => {
     const person = await newPhone();
     const evidence = Array.from({ length: 10_000 }, (_, n) => ({

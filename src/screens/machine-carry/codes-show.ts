@@ -64,7 +64,7 @@ export class CodesShow extends ScreenElement<App> {
     }
     const whole = await carryOf(this.app).content('machine', __VERSION__);
     for (const { kind, content } of forCodes(whole)) {
-      const text = await writeFile(content);
+      const { text } = await writeFile(content);
       const parts = split(await deflate(new TextEncoder().encode(text)));
       if (parts.ok) return this.draw(worker, kind, parts.texts);
     }
