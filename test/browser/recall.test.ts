@@ -158,14 +158,14 @@ describe('a formula that a newer version corrects', () => {
     await run(true);
 
     await at('#/cut/records');
-    const lines = phone.page.locator('ls-cut-records a.left');
-    await expect.poll(() => lines.count()).toBe(3);
+    const lines = () => phone.page.locator('ls-cut-records a.left');
+    await expect.poll(() => lines().count()).toBe(3);
     const marked = async (): Promise<boolean[]> =>
-      (await lines.allInnerTexts()).map((text) => text.includes('For review'));
+      (await lines().allInnerTexts()).map((text) => text.includes('For review'));
     // The newest first: begun after, looked over, made before.
     expect(await marked()).toEqual([false, false, true]);
     expect(await pageFaults(phone.page, 'records, for review')).toEqual([]);
-    await phone.finger.tapOn(lines.nth(2));
+    await phone.finger.tapOn(lines().nth(2));
     await person.reads('For review The depth was 0.02 mm too small.');
     await person.reads('Made by version 0.1.0, corrected in 9.9.9.');
     expect(await pageFaults(phone.page, 'record, for review')).toEqual([]);
@@ -174,7 +174,7 @@ describe('a formula that a newer version corrects', () => {
     await phone.kill();
     await phone.start();
     await at('#/cut/records');
-    await expect.poll(() => lines.count()).toBe(3);
+    await expect.poll(() => lines().count()).toBe(3);
     expect(await marked()).toEqual([false, false, false]);
     expect(phone.watch.problems).toEqual([]);
   });

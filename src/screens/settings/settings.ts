@@ -19,6 +19,18 @@ import { carryOf } from '../../state/carry';
 
 type Choice<K extends keyof Settings> = readonly { readonly value: Settings[K]; readonly label: string }[];
 
+const changes = (heading: string, list: readonly Change[] = []) =>
+  list.length
+    ? html`<h2>${heading}</h2>
+        ${list.map(
+          ({ version, lines }) =>
+            html`<p>
+              <strong>${version}</strong>
+              ${lines.join(' ')}
+            </p>`,
+        )}`
+    : nothing;
+
 /** What belongs to the person: units, theme, trade words; what the phone grants; the log; the cautions. */
 @customElement('ls-settings')
 export class SettingsScreen extends ScreenElement<App> {
@@ -106,6 +118,7 @@ export class SettingsScreen extends ScreenElement<App> {
     const { backedUp } = carryOf(this.app);
     return html`
       <h1>${settingsText.heading}</h1>
+      ${changes(updateText.changes, this.offline?.news?.changes)}
       ${this.choice('units', settingsText.units, [
         { value: 'mm', label: settingsText.unitsOptions.mm },
         { value: 'in', label: settingsText.unitsOptions.in },
@@ -136,14 +149,7 @@ export class SettingsScreen extends ScreenElement<App> {
       <a class="key" href="#/machine/carry">${carryText.heading}</a>
       <h2>${cautions.heading}</h2>
       ${cautions.points.map((c) => html`<p>${c}</p>`)} ${this.log()}
-      <h2>${updateText.changed}</h2>
-      ${this.changes.map(
-        ({ version, lines }) =>
-          html`<p>
-            <strong>${version}</strong>
-            ${lines.join(' ')}
-          </p>`,
-      )}
+      ${changes(updateText.changed, this.changes)}
       <p class="note">${settingsText.versionLine(__VERSION__)}</p>
     `;
   }

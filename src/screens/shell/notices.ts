@@ -48,20 +48,6 @@ export class Notices extends LitElement {
       .notice p {
         flex: 1 1 12rem;
       }
-      details {
-        flex: 1 1 100%;
-        font-size: var(--t-label);
-      }
-      summary {
-        display: flex;
-        align-items: center;
-        min-block-size: 64px;
-        text-decoration: underline;
-      }
-      ul {
-        margin: 0;
-        padding-inline-start: 1.1em;
-      }
       .bad {
         border: 3px solid var(--over);
       }
@@ -137,7 +123,6 @@ export class Notices extends LitElement {
     if (!offline?.update) return nothing;
     const { cutting } = app;
     const { news } = offline;
-    const lines = news?.changes.flatMap((c) => c.lines) ?? [];
     const answer = cutting ? 'refused-cutting' : this.accepted;
     return html`<div class="notice" role="status">
       <p>
@@ -148,16 +133,7 @@ export class Notices extends LitElement {
           ? nothing
           : html`<button class="key" @click=${() => void this.accept(updates)}>${updateText.accept}</button>`
       }
-      ${
-        lines.length
-          ? html`<details>
-              <summary>${updateText.changes}</summary>
-              <ul>
-                ${lines.map((l) => html`<li>${l}</li>`)}
-              </ul>
-            </details>`
-          : nothing
-      }
+      ${news?.changes.length ? html`<a class="key" href="#/settings">${updateText.changes}</a>` : nothing}
     </div>`;
   }
 
