@@ -9,7 +9,16 @@ declare const __UNREGISTER__: boolean;
 
 /** What a build adds to the table of corrected formulas, and the words for it: tests put something there. */
 declare const __RECALL__: {
-  readonly table: readonly import('./core/recall').Recall[];
+  /** As `Recall` in core/recall. */
+  readonly table: readonly {
+    readonly id: string;
+    readonly corrected: string;
+    readonly formulas: number;
+    readonly checks?: readonly string[];
+    readonly tests?: readonly string[];
+    readonly figures?: readonly string[];
+    readonly families?: readonly string[];
+  }[];
   readonly words: Readonly<Record<string, { readonly what: string; readonly todo: string }>>;
 };
 

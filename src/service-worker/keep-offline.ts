@@ -80,7 +80,7 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
   /** Which version this worker would bring, and what changed in it and before: it has the list since its installation. */
   async function news(): Promise<unknown> {
     const list = await precache.matchPrecache('changes.json');
-    return { version: __VERSION__, changes: list ? await list.json() : [] };
+    return { version: __VERSION__, changes: list ? ((await list.json()) as unknown) : [] };
   }
 
   async function cachedKeys(): Promise<Set<string>> {
