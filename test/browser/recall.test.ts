@@ -31,7 +31,7 @@ let person: Person;
 
 beforeAll(async () => {
   next = await build({ version: '9.9.9', variables: { LATHESIDE_RECALL: JSON.stringify(RECALL) } });
-});
+}, 300_000);
 afterAll(() => rmSync(next, { recursive: true, force: true }));
 beforeEach(async () => {
   host = await serve(DIST);
@@ -93,6 +93,7 @@ describe('a formula that a newer version corrects', () => {
     await person.seesNot(stands);
     await phone.kill();
     await phone.start();
+    await person.reads('Heron');
     await at('#/checks/list');
     await person.reads('Belts and pulleys tight? Done');
 
@@ -173,6 +174,7 @@ describe('a formula that a newer version corrects', () => {
     await person.seesNot('For review');
     await phone.kill();
     await phone.start();
+    await person.reads('Heron');
     await at('#/cut/records');
     await expect.poll(() => lines().count()).toBe(3);
     expect(await marked()).toEqual([false, false, false]);

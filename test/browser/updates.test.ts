@@ -25,7 +25,7 @@ beforeAll(async () => {
   const variables = { LATHESIDE_CHANGES: JSON.stringify(NEWS) };
   newer = await build({ version: '9.9.9', variables });
   wayOut = await build({ unregister: true });
-});
+}, 300_000);
 afterAll(() => {
   for (const folder of [newer, wayOut]) rmSync(folder, { recursive: true, force: true });
 });
