@@ -209,7 +209,7 @@ export default defineConfig({
           name: 'core',
           environment: 'node',
           include: ['test/**/*.test.ts'],
-          exclude: ['test/browser/**', 'test/bench/**'],
+          exclude: ['test/browser/**', 'test/bench/**', 'test/engines/**'],
           // Nothing is timed here: on a busy machine a sweep takes longer than the usual five seconds.
           testTimeout: 60_000,
           sequence: { groupOrder: 0 },

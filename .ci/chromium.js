@@ -30,35 +30,47 @@ function isProgram(path) {
 }
 
 /**
- * Path of a Chromium program, or null where none is found.
+ * Path of the first program that is there, or null: a variable's, then each of these, names being looked for on the path.
+ * @param {string} variable
+ * @param {string[]} candidates names and paths
  * @returns {string | null}
- * @throws {Error} where LATHESIDE_CHROMIUM names something that can't be run
+ * @throws {Error} where the variable names something that can't be run
  */
-export function findChromium() {
-  const named = process.env.LATHESIDE_CHROMIUM;
+export function findProgram(variable, candidates) {
+  const named = process.env[variable];
   if (named) {
     if (isProgram(named)) return named;
-    throw new Error(`LATHESIDE_CHROMIUM names ${named}, which is no program that can be run.`);
+    throw new Error(`${variable} names ${named}, which is no program that can be run.`);
   }
   const folders = (process.env.PATH ?? '').split(delimiter).filter((folder) => folder !== '');
-  const onPath = NAMES.flatMap((name) => folders.map((folder) => join(folder, name)));
-  // On Debian the name on the path is a script around the program; a script can't be killed for real.
-  return [...PLACES, ...onPath, chromium.executablePath()].find(isProgram) ?? null;
+  const places = candidates.flatMap((one) =>
+    /[\\/]/.test(one) ? [one] : folders.map((folder) => join(folder, one)),
+  );
+  return places.find(isProgram) ?? null;
 }
 
-/** Installs Debian's package; true where that can be tried and worked. */
-function installOnDebian() {
+/** Path of a Chromium program, or null where none is found. */
+export function findChromium() {
+  // On Debian the name on the path is a script around the program; a script can't be killed for real.
+  return findProgram('LATHESIDE_CHROMIUM', [...PLACES, ...NAMES, chromium.executablePath()]);
+}
+
+/**
+ * Installs Debian packages; true where that can be tried and worked.
+ * @param {string[]} packages
+ */
+export function installOnDebian(packages) {
   if (process.getuid?.() !== 0 || !existsSync('/etc/debian_version')) return false;
   const run = (/** @type {string[]} */ args) =>
     spawnSync('apt-get', args, {
       stdio: 'inherit',
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
     }).status === 0;
-  return run(['update']) && run(['install', '-y', '--no-install-recommends', 'chromium']);
+  return run(['update']) && run(['install', '-y', '--no-install-recommends', ...packages]);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  const found = findChromium() ?? (installOnDebian() ? findChromium() : null);
+  const found = findChromium() ?? (installOnDebian(['chromium']) ? findChromium() : null);
   if (found === null) {
     console.error(
       [

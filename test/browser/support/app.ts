@@ -1,11 +1,13 @@
 import { expect } from 'vitest';
+import { Hand, type PadUnitNow } from './hand';
 import type { Phone } from './phone';
+import { padUnit, readWords } from './words';
 
-/** What a person does on the screens, by touch alone; the names on the keys stand here and nowhere else. */
-const PAD: Readonly<Record<string, string>> = { '.': 'Decimal mark', '/': 'Over', ' ': 'Space' };
-
-export class Person {
-  constructor(readonly phone: Pick<Phone, 'page' | 'finger'>) {}
+/** What a person does on the screens, by touch alone. */
+export class Person extends Hand {
+  constructor(readonly phone: Pick<Phone, 'page' | 'finger'>) {
+    super();
+  }
 
   /** Waits until some text can be read on the screen. */
   async sees(text: string | RegExp): Promise<void> {
@@ -16,19 +18,8 @@ export class Person {
     await expect.poll(() => this.phone.page.getByText(text).filter({ visible: true }).count()).toBe(0);
   }
 
-  /** All the words of the screen, for literal figures that stand in several elements. */
-  async words(): Promise<string> {
-    const all = await this.phone.page.evaluate(() => {
-      const read = (node: Node): string => {
-        if (node instanceof Element && getComputedStyle(node).display === 'none') return '';
-        const root = node instanceof Element ? node.shadowRoot : null;
-        if (node.nodeType === Node.TEXT_NODE) return node.textContent ?? '';
-        if (node instanceof HTMLSlotElement) return node.assignedNodes({ flatten: true }).map(read).join('');
-        return [...(root ?? node).childNodes].map(read).join(' ');
-      };
-      return read(document.body);
-    });
-    return all.replace(/\s+/g, ' ').replace(/ (?=[.:,;])/g, '');
+  words(): Promise<string> {
+    return readWords(this.phone.page);
   }
 
   async reads(text: string): Promise<void> {
@@ -38,29 +29,21 @@ export class Person {
   key(name: string | RegExp): Promise<void> {
     return this.phone.finger.tap(name);
   }
+
   link(name: string | RegExp): Promise<void> {
     return this.phone.finger.tap(name, 'link');
   }
-  place(name: 'Threads' | 'Speed' | 'Checks' | 'Cut' | 'Machine'): Promise<void> {
-    return this.link(name);
+
+  heads(text: string | RegExp): Promise<void> {
+    return this.phone.page.getByRole('heading', { name: text }).first().waitFor();
   }
 
-  /** Types on our own pad and accepts. */
-  async types(text: string, unit?: string): Promise<void> {
+  protected async pad(): Promise<PadUnitNow> {
     await this.phone.page.locator('ls-pad').waitFor();
-    for (const sign of text) await this.key(PAD[sign] ?? sign);
-    if (unit) await this.unit(unit);
-    await this.key('Done');
+    return this.phone.page.evaluate(padUnit);
   }
 
-  /** Brings the pad to a unit by its key: two units are swapped, more are chosen from. */
-  async unit(unit: string): Promise<void> {
-    const now = await this.phone.page.locator('ls-pad').evaluate((pad) => {
-      const p = pad as unknown as { units: { id: string; label: string }[]; unit: string };
-      return { label: p.units.find((u) => u.id === p.unit)?.label ?? '', many: p.units.length > 2 };
-    });
-    if (now.label === unit) return;
-    await this.key(new RegExp(`Unit\\s+${now.label}$`));
-    if (now.many) await this.key(unit);
+  protected padGone(): Promise<void> {
+    return this.phone.page.locator('ls-pad').waitFor({ state: 'detached' });
   }
 }

@@ -1,6 +1,7 @@
 import axe from 'axe-core';
 import type { RunOptions } from 'axe-core';
 import type { Page } from 'playwright-core';
+import type { Evaluates } from './evaluates';
 import { glimpse } from './shots';
 
 /** Widths every screen must be clean at, CSS pixels, and the colours it is scanned in there: no rule looks at both at once. */
@@ -53,11 +54,11 @@ export async function scan(page: Page): Promise<string[]> {
 }
 
 /** How far the page is wider than the screen, CSS pixels; 0 is right. */
-export function sideways(page: Page): Promise<number> {
+export function sideways(page: Evaluates): Promise<number> {
   return page.evaluate(() => {
     const root = document.documentElement;
     return Math.max(0, root.scrollWidth - root.clientWidth);
-  });
+  }, null);
 }
 
 /**

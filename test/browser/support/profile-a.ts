@@ -1,4 +1,4 @@
-import type { Person } from './app';
+import type { Hand } from './hand';
 
 type Step = { key: string | RegExp } | { type: string; unit?: string } | 'next';
 
@@ -82,16 +82,13 @@ const ANSWERS: readonly (readonly [string, Step])[] = [
   ['Anything else', 'next'],
 ];
 
-/** Walks the guided entry from its first question to its last. */
-export const enterProfileA = async (person: Person): Promise<void> => {
-  const { page } = person.phone;
+/** Walks the guided entry from its first question to its last, or to one that is left open. */
+export const enterProfileA = async (person: Hand, until?: string): Promise<void> => {
   for (const [question, step] of ANSWERS) {
-    await page.locator('ls-field h1', { hasText: question }).waitFor();
+    await person.heads(new RegExp(question));
+    if (question === until) return;
     if (step === 'next') await person.key('Next');
     else if ('key' in step) await person.key(step.key);
-    else {
-      await person.link(/^Enter (another|the) value$/);
-      await person.types(step.type, step.unit);
-    }
+    else await person.enters(/^Enter (another|the) value$/, step.type, step.unit);
   }
 };

@@ -1,4 +1,5 @@
 import type { Page } from 'playwright-core';
+import type { Evaluates } from './evaluates';
 
 /** What of the app a journey reaches for: the key that begins a run is on another page. */
 interface Reached {
@@ -20,7 +21,7 @@ export interface PlanOfRun {
 }
 
 /** Begins a run of the machine and job in use, and shows its first pass. */
-export const beginRun = async (page: Page, plan: PlanOfRun): Promise<void> => {
+export const beginRun = async (page: Evaluates, plan: PlanOfRun): Promise<void> => {
   const ok = await page.evaluate(async ({ cross = [], top = [], springs = 0 }) => {
     const dial = (divisions: number | undefined, perTurn: number) =>
       divisions === undefined
@@ -71,8 +72,8 @@ export const takeOnAndOn = (page: Page): Promise<void> =>
   });
 
 /** Numbers of the passes said to be taken, as the app read them. */
-export const takenNow = (page: Page): Promise<number[]> =>
+export const takenNow = (page: Evaluates): Promise<number[]> =>
   page.evaluate(() => {
     const { app } = document.querySelector('ls-app') as unknown as Reached;
     return (app.runs.current?.run.taken ?? []).map((t) => t.n);
-  });
+  }, null);

@@ -1,39 +1,31 @@
 import { expect } from 'vitest';
 import type { Person } from './app';
+import type { Hand } from './hand';
 import { stopsTested } from './stops';
 
 /** Called on each screen and state that the walk comes to. */
 export type Visit = (name: string) => Promise<void>;
 
-const heading = (person: Person, text: string | RegExp): Promise<void> =>
-  person.phone.page.getByRole('heading', { name: text }).first().waitFor();
+const heading = (person: Hand, text: string | RegExp): Promise<void> => person.heads(text);
 
 /** From a first visit to an example machine in use. */
-export const takeExample = async (person: Person, name = /^Heron/): Promise<void> => {
+export const takeExample = async (person: Hand, name = /^Heron/): Promise<void> => {
   await person.link('Try an example first');
   await person.key(name);
-  await heading(person, 'No thread chosen');
+  await person.heads('No thread chosen');
 };
 
 /** Chooses M10 × 1.5 by family and size, from a screen that offers to choose. */
-export const chooseM10 = async (person: Person): Promise<void> => {
+export const chooseM10 = async (person: Hand): Promise<void> => {
   await person.link('Choose a thread');
   await person.link('ISO metric coarse');
   await person.key('M10');
-  await heading(person, /^M10/);
+  await person.heads(/^M10/);
 };
 
 /** Sets what the pad asks, having opened it by a key. */
-export const enter = async (
-  person: Person,
-  key: string | RegExp,
-  text: string,
-  unit?: string,
-): Promise<void> => {
-  await person.link(key);
-  await person.types(text, unit);
-  await person.phone.page.locator('ls-pad').waitFor({ state: 'detached' });
-};
+export const enter = (person: Hand, key: string | RegExp, text: string, unit?: string): Promise<void> =>
+  person.enters(key, text, unit);
 
 const back = async (person: Person): Promise<void> => {
   await person.phone.page.goBack();

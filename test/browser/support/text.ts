@@ -1,8 +1,9 @@
 import type { Page } from 'playwright-core';
+import type { Evaluates } from './evaluates';
 
 /** Where words overlap other words, leave their key, or are cut off, one line each. */
-export function textFaults(page: Page): Promise<string[]> {
-  return page.evaluate(faults);
+export function textFaults(page: Evaluates): Promise<string[]> {
+  return page.evaluate(faults, null);
 }
 
 /** Sets the size of text as a person's browser does: everything in rem follows. */

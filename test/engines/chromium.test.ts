@@ -1,0 +1,4 @@
+import { journeysIn } from './journeys';
+import { chromium } from './support/chromium';
+
+journeysIn(chromium);

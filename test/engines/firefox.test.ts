@@ -1,0 +1,4 @@
+import { journeysIn } from './journeys';
+import { firefox } from './support/firefox';
+
+journeysIn(firefox);

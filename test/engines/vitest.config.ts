@@ -1,0 +1,16 @@
+import { defineConfig } from 'vitest/config';
+
+/** `npm run test:engines`; apart from the rest, since `npm test` needs no browser but Chromium. */
+export default defineConfig({
+  root: import.meta.dirname + '/../..',
+  test: {
+    name: 'engines',
+    environment: 'node',
+    include: ['test/engines/*.test.ts'],
+    globalSetup: ['test/engines/support/setup.ts'],
+    testTimeout: 90_000,
+    fileParallelism: false,
+    maxWorkers: 1,
+    reporters: ['verbose'],
+  },
+});

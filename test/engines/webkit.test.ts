@@ -1,0 +1,4 @@
+import { journeysIn } from './journeys';
+import { webkit } from './support/webkit';
+
+journeysIn(webkit);
