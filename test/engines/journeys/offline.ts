@@ -66,12 +66,12 @@ export const offline: readonly Journey[] = [
     async run(stage) {
       const { visitor, host } = stage;
       await inUse(stage);
-      host.folder = stage.newer;
       const cutting = await stage.browser.newTab(`${host.url}fonts/OFL.txt`);
       await cutting.evaluate(() => {
         void navigator.locks.request('cutting', { mode: 'shared' }, () => new Promise(() => undefined));
       }, null);
       await visitor.tab.front();
+      host.folder = stage.newer;
       await visitor.tab.evaluate(() => {
         void navigator.serviceWorker.ready.then((r) => r.update());
       }, null);

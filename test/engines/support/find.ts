@@ -11,9 +11,13 @@ export interface Found {
   readonly count: number;
   /** Why it can't be touched now; empty where it can. */
   readonly trouble: string;
+  /** A key that stays down. */
+  readonly pressed: boolean;
   readonly x: number;
   readonly y: number;
 }
+
+export const NOTHING: Found = { count: 0, trouble: 'not looked for', pressed: false, x: 0, y: 0 };
 
 export const wanted = (kind: Wanted['kind'], name: string | RegExp | null): Wanted => ({
   kind,
@@ -66,8 +70,8 @@ export const find = async ({ kind, name, part }: Wanted): Promise<Found> => {
 
   const list = all(document).filter((e) => e.matches(KINDS[kind]) && seen(e) && fits(e));
   const [one] = list;
-  if (!one || list.length > 1) return { count: list.length, trouble: `${list.length} of it`, x: 0, y: 0 };
-  if (kind === 'heading' || kind === 'pad') return { count: 1, trouble: '', x: 0, y: 0 };
+  if (!one || list.length > 1) return { count: list.length, trouble: `${list.length} of it`, pressed: false, x: 0, y: 0 };
+  if (kind === 'heading' || kind === 'pad') return { count: 1, trouble: '', pressed: false, x: 0, y: 0 };
 
   one.scrollIntoView({ block: 'center' });
   const frames = (): Promise<void> =>
@@ -92,5 +96,5 @@ export const find = async ({ kind, name, part }: Wanted): Promise<Found> => {
         : under(hit, (e) => e === one)
           ? ''
           : `covered by ${hit?.localName ?? 'nothing'}`;
-  return { count: 1, trouble, x, y };
+  return { count: 1, trouble, pressed: one.getAttribute('aria-pressed') === 'true', x, y };
 };

@@ -2,16 +2,29 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { Engine } from './engine';
 import type { Ability } from './gaps';
 
+/** Run in the page: something is stored so that it outlives the process, and whether it is there. */
+const write = (): Promise<void> =>
+  new Promise((resolve, reject) => {
+    const asked = indexedDB.open('probe', 1);
+    asked.onupgradeneeded = () => asked.result.createObjectStore('rows');
+    asked.onerror = reject;
+    asked.onsuccess = () => {
+      const work = asked.result.transaction('rows', 'readwrite', { durability: 'strict' });
+      work.objectStore('rows').put('kept', 1);
+      work.oncomplete = () => resolve();
+      work.onerror = reject;
+    };
+  });
+const isThere = async (): Promise<boolean> => (await indexedDB.databases()).some(({ name }) => name === 'probe');
+
 /** Each finds out, on the app's page, whether the engine can do what it is named after. */
 export const PROBES: Readonly<Record<Ability, (engine: Engine, address: string) => Promise<boolean>>> = {
   async profile(engine, address) {
     const browser = await engine.open(address);
     try {
-      await browser.page.evaluate(() => localStorage.setItem('kept', 'yes'), null);
-      // Browsers write it a moment later.
-      await pause(1500);
+      await browser.page.evaluate(write, null);
       return await browser.restart(address).then(
-        () => browser.page.evaluate(() => localStorage.getItem('kept') === 'yes', null),
+        () => browser.page.evaluate(isThere, null),
         () => false,
       );
     } finally {
