@@ -129,7 +129,6 @@ export default defineConfig({
         // What the first paint needs in one file, and all that follows in another: much smaller than a score of files.
         codeSplitting: {
           groups: [
-            { name: 'sentences', test: /virtual:sentences/, priority: 2 },
             { name: 'first', test: FIRST_PAINT, priority: 1 },
             { name: 'rest', test: /[\\/](src|node_modules)[\\/](?!main\.ts)[^]*\.[jt]s$/ },
           ],

@@ -16,6 +16,8 @@ const LEAST = 16;
 /** The same for what stands between the values of a template. */
 const LEAST_PART = 20;
 const MODULE = 'virtual:sentences';
+/** What Vite puts around every import(). */
+const HELPER = '\0vite/preload-helper.js';
 
 /** An object or list shorter than this as JSON stays where it is. */
 const LEAST_DATA = 24;
@@ -180,6 +182,17 @@ const isLater = (file) => file.endsWith('.ts') && !FIRST.test(file);
 /** @param {string} file below src */
 const isStyled = (file) => file.endsWith('.ts') && STYLED.test(file.replaceAll('\\', '/'));
 
+/**
+ * Vite's helper around every import() made to wait for the list, which the file imported needs at once. The list can't wait
+ * by itself, with a top-level await: WebKit hands a module that waits to its second importer before it has run.
+ * @param {string} code
+ */
+export const waitingForSentences = (code) => {
+  const CALL = 'return baseModule()';
+  if (code.split(CALL).length !== 2) throw new Error('The helper of import() has changed: see .ci/sentences.js.');
+  return `import { asked } from '${MODULE}';\n${code.replace(CALL, 'return asked.then(baseModule)')}`;
+};
+
 /** @returns {import('vite').Plugin} */
 export const sentencesApart = () => {
   /** @type {Map<string, number>} */
@@ -204,9 +217,13 @@ export const sentencesApart = () => {
     resolveId: (id) => (id === MODULE ? `\0${MODULE}` : null),
     load(id) {
       if (id !== `\0${MODULE}`) return null;
-      return `export const sentences = await (await fetch(new URL(/* @vite-ignore */ './${name}', import.meta.url))).json();`;
+      return `export let sentences;
+export const asked = fetch(new URL(/* @vite-ignore */ './${name}', import.meta.url))
+  .then((answer) => answer.json())
+  .then((list) => { sentences = list; });`;
     },
     transform(code, id) {
+      if (id === HELPER) return { code: waitingForSentences(code), map: null };
       const [, file] = /[\\/]src[\\/]text[\\/](.*\.ts)$/.exec(id) ?? [];
       if (file && isLater(file)) return { code: withoutSentences(code, places), map: null };
       const [, styled] = /[\\/]src[\\/](.*\.ts)$/.exec(id) ?? [];
