@@ -68,7 +68,12 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
     process.exit(1);
   }
   for (const program of [findChromium(), findFirefox()])
-    console.log(execFileSync(program ?? '', ['--version'], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }).trim());
+    console.log(
+      execFileSync(program ?? '', ['--version'], {
+        encoding: 'utf8',
+        stdio: ['ignore', 'pipe', 'ignore'],
+      }).trim(),
+    );
   // Its driver tells no version; the session does.
   console.log(`WebKitGTK at ${findMiniBrowser()}`);
 }

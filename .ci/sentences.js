@@ -189,7 +189,8 @@ const isStyled = (file) => file.endsWith('.ts') && STYLED.test(file.replaceAll('
  */
 export const waitingForSentences = (code) => {
   const CALL = 'return baseModule()';
-  if (code.split(CALL).length !== 2) throw new Error('The helper of import() has changed: see .ci/sentences.js.');
+  if (code.split(CALL).length !== 2)
+    throw new Error('The helper of import() has changed: see .ci/sentences.js.');
   return `import { asked } from '${MODULE}';\n${code.replace(CALL, 'return asked.then(baseModule)')}`;
 };
 

@@ -54,6 +54,10 @@ export class RunLock {
         this.tell(id, 'held');
         return done;
       })
-      .catch(elsewhere);
+      .catch((e: unknown) => {
+        // Taken by another tab; else there is no lock to be had, as on a page that is just left: to ask again would never end.
+        if ((e as DOMException).name === 'AbortError') elsewhere();
+        else if (wanted) this.tell(id, 'missing');
+      });
   }
 }

@@ -25,6 +25,9 @@ export const padUnit = (): PadUnitNow => {
     }
     return null;
   };
-  const { units, unit } = look(document) as unknown as { units: { id: string; label: string }[]; unit: string };
+  const { units, unit } = look(document) as unknown as {
+    units: { id: string; label: string }[];
+    unit: string;
+  };
   return { label: units.find((u) => u.id === unit)?.label ?? '', many: units.length > 2 };
 };

@@ -6,7 +6,9 @@ const readyOffline = async ({ visitor }: Stage): Promise<void> => {
   await visitor.tab.evaluate(async () => {
     await navigator.serviceWorker.ready;
     if (navigator.serviceWorker.controller) return;
-    await new Promise((done) => navigator.serviceWorker.addEventListener('controllerchange', done, { once: true }));
+    await new Promise((done) =>
+      navigator.serviceWorker.addEventListener('controllerchange', done, { once: true }),
+    );
   }, null);
 };
 const inUse = async (stage: Stage): Promise<void> => {
@@ -66,7 +68,7 @@ export const offline: readonly Journey[] = [
     async run(stage) {
       const { visitor, host } = stage;
       await inUse(stage);
-      const cutting = await stage.browser.newTab(`${host.url}fonts/OFL.txt`);
+      const cutting = await stage.browser.newTab(host.url);
       await cutting.evaluate(() => {
         void navigator.locks.request('cutting', { mode: 'shared' }, () => new Promise(() => undefined));
       }, null);

@@ -45,7 +45,9 @@ export const find = async ({ kind, name, part }: Wanted): Promise<Found> => {
     const said = node.getAttribute('aria-label');
     if (said !== null) return said;
     const inside =
-      node instanceof HTMLSlotElement ? node.assignedNodes({ flatten: true }) : [...(node.shadowRoot ?? node).childNodes];
+      node instanceof HTMLSlotElement
+        ? node.assignedNodes({ flatten: true })
+        : [...(node.shadowRoot ?? node).childNodes];
     return inside.map(text).join(' ');
   };
   const label = (e: Element): string =>
@@ -70,7 +72,8 @@ export const find = async ({ kind, name, part }: Wanted): Promise<Found> => {
 
   const list = all(document).filter((e) => e.matches(KINDS[kind]) && seen(e) && fits(e));
   const [one] = list;
-  if (!one || list.length > 1) return { count: list.length, trouble: `${list.length} of it`, pressed: false, x: 0, y: 0 };
+  if (!one || list.length > 1)
+    return { count: list.length, trouble: `${list.length} of it`, pressed: false, x: 0, y: 0 };
   if (kind === 'heading' || kind === 'pad') return { count: 1, trouble: '', pressed: false, x: 0, y: 0 };
 
   one.scrollIntoView({ block: 'center' });
@@ -82,7 +85,7 @@ export const find = async ({ kind, name, part }: Wanted): Promise<Found> => {
   const box = one.getBoundingClientRect();
   const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
   let hit = document.elementFromPoint(x, y);
-  for (let deeper = hit; deeper?.shadowRoot; ) {
+  for (let deeper = hit; deeper?.shadowRoot;) {
     deeper = deeper.shadowRoot.elementFromPoint(x, y);
     if (!deeper || deeper === hit) break;
     hit = deeper;

@@ -89,7 +89,9 @@ class Firefox implements Browser {
     if (!this.current) throw new Error('The browser is not running.');
     const page = await this.current.newPage();
     page.on('console', (message) => this.note(message));
-    page.on('pageerror', (e) => this.problems.push(`uncaught: ${e instanceof Error ? e.message : String(e)}`));
+    page.on('pageerror', (e) =>
+      this.problems.push(`uncaught: ${e instanceof Error ? e.message : String(e)}`),
+    );
     await page.setViewport({ ...SCREEN, deviceScaleFactor: 2, hasTouch: true });
     await page.goto(address);
     return new FirefoxTab(page, this.downloads);

@@ -27,7 +27,8 @@ export const GAPS: readonly Gap[] = [
   {
     engine: 'webkit',
     can: 'console',
-    reason: 'its driver has no log; what went wrong is known by the app’s own log and the reports of the policy',
+    reason:
+      'its driver has no log; what went wrong is known by the app’s own log and the reports of the policy',
   },
 ];
 

@@ -15,7 +15,8 @@ const write = (): Promise<void> =>
       work.onerror = reject;
     };
   });
-const isThere = async (): Promise<boolean> => (await indexedDB.databases()).some(({ name }) => name === 'probe');
+const isThere = async (): Promise<boolean> =>
+  (await indexedDB.databases()).some(({ name }) => name === 'probe');
 
 /** Each finds out, on the app's page, whether the engine can do what it is named after. */
 export const PROBES: Readonly<Record<Ability, (engine: Engine, address: string) => Promise<boolean>>> = {

@@ -11,7 +11,8 @@ import { newFile } from './downloads';
 import { SCREEN, type Browser, type Engine, type Tab } from './engine';
 
 /** The window's own bar would be wider than a phone; this leaves only a strip of it. */
-const NARROW_BAR = '* { min-width: 0; min-height: 0; padding: 0; margin: 0; border-width: 0; font-size: 1px; } image { -gtk-icon-transform: scale(0); }';
+const NARROW_BAR =
+  '* { min-width: 0; min-height: 0; padding: 0; margin: 0; border-width: 0; font-size: 1px; } image { -gtk-icon-transform: scale(0); }';
 /** High enough for a page of the right size below that strip. */
 const DISPLAY = `${SCREEN.width}x${SCREEN.height + 100}x24`;
 /** The button of a touch or of the mouse. */
@@ -141,7 +142,11 @@ class WebKit implements Browser {
   private async session(address: string, wanted: Capabilities): Promise<WebDriver> {
     for (let left = 50; ; left -= 1) {
       try {
-        return await new Builder().disableEnvironmentOverrides().usingServer(address).withCapabilities(wanted).build();
+        return await new Builder()
+          .disableEnvironmentOverrides()
+          .usingServer(address)
+          .withCapabilities(wanted)
+          .build();
       } catch (e) {
         if (left === 0 || !/ECONNREFUSED/.test(String(e))) throw e;
         await pause(100);
@@ -157,7 +162,10 @@ class WebKit implements Browser {
     const rect = { x: 0, y: 0, ...SCREEN };
     await this.driver.manage().window().setRect(rect);
     const bar = SCREEN.height - (await tab.evaluate(() => innerHeight, null));
-    await this.driver.manage().window().setRect({ ...rect, height: SCREEN.height + bar });
+    await this.driver
+      .manage()
+      .window()
+      .setRect({ ...rect, height: SCREEN.height + bar });
     return tab;
   }
 
