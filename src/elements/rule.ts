@@ -16,14 +16,12 @@ export class LsRule extends LitElement {
       forced-color-adjust: none;
       block-size: 14px;
       border-block-start: 1px solid var(--ink);
-      /* Short, middle and long lines: three combs of their own height, all hung from the top edge. */
+      /* Short, middle and long lines: three combs of their own height, all hung from the top edge, each of one tooth that is
+         repeated; a gradient as long as the rule puts its teeth unevenly in WebKit. */
       background:
-        repeating-linear-gradient(to right, var(--ink) 0 1px, transparent 1px var(--d)) top / 100% 5px
-          no-repeat,
-        repeating-linear-gradient(to right, var(--ink) 0 1px, transparent 1px calc(5 * var(--d))) top / 100%
-          9px no-repeat,
-        repeating-linear-gradient(to right, var(--ink) 0 2px, transparent 2px calc(10 * var(--d))) top / 100%
-          14px no-repeat;
+        linear-gradient(to right, var(--ink) 1px, transparent 0) 0 0 / var(--d) 5px repeat-x,
+        linear-gradient(to right, var(--ink) 1px, transparent 0) 0 0 / calc(5 * var(--d)) 9px repeat-x,
+        linear-gradient(to right, var(--ink) 2px, transparent 0) 0 0 / calc(10 * var(--d)) 14px repeat-x;
     }
     :host([hidden]) {
       display: none;

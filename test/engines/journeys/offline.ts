@@ -1,3 +1,4 @@
+import { expect } from 'vitest';
 import { chooseM10, takeExample } from '../../browser/support/screens';
 import type { Journey, Stage } from './journey';
 
@@ -16,6 +17,22 @@ const inUse = async (stage: Stage): Promise<void> => {
   await takeExample(stage.visitor);
   await chooseM10(stage.visitor);
   await stage.visitor.reads('16.93 tpi');
+};
+
+/** Runs in the page: how the first of these is underlined; a row whose name has a dotted line tells more when it is touched. */
+const lineUnder = (selector: string): string => {
+  const look = (root: ParentNode): Element | null => {
+    const below = (e: Element): Element | null => e.shadowRoot && look(e.shadowRoot);
+    return (
+      root.querySelector(selector) ??
+      [...root.querySelectorAll('*')].map(below).find((e) => e !== null) ??
+      null
+    );
+  };
+  const row = look(document);
+  if (!row) return 'none there';
+  const { textDecorationLine, textDecorationStyle } = getComputedStyle(row);
+  return `${textDecorationLine} ${textDecorationStyle}`;
 };
 
 /** What rests on the worker, its files, and locks between pages. */
@@ -41,6 +58,7 @@ export const offline: readonly Journey[] = [
         await visitor.reads(text);
         await visitor.looks(place);
       }
+      expect(await visitor.tab.evaluate(lineUnder, '.why .label')).toBe('underline dotted');
       await visitor.tab.goto(`${host.url}some/old/bookmark`);
       await visitor.reads('16.93 tpi');
     },

@@ -1,6 +1,6 @@
 /** What is looked for on the page: plain data, so that it can be handed to any engine. */
 export interface Wanted {
-  readonly kind: 'button' | 'link' | 'field' | 'heading' | 'pad';
+  readonly kind: 'button' | 'link' | 'field' | 'heading' | 'pad' | 'busy';
   /** The whole name, or a regular expression for a part; null: any. */
   readonly name: string | null;
   readonly part: boolean;
@@ -36,6 +36,8 @@ export const find = async ({ kind, name, part }: Wanted): Promise<Found> => {
     field: 'input, textarea',
     heading: 'h1, h2, h3',
     pad: 'ls-pad',
+    // A list that doesn't follow yet, a key that takes nothing for a moment.
+    busy: '.resting, [aria-busy]',
   };
   const all = (root: ParentNode): Element[] =>
     [...root.querySelectorAll('*')].flatMap((e) => (e.shadowRoot ? [e, ...all(e.shadowRoot)] : [e]));
@@ -74,7 +76,8 @@ export const find = async ({ kind, name, part }: Wanted): Promise<Found> => {
   const [one] = list;
   if (!one || list.length > 1)
     return { count: list.length, trouble: `${list.length} of it`, pressed: false, x: 0, y: 0 };
-  if (kind === 'heading' || kind === 'pad') return { count: 1, trouble: '', pressed: false, x: 0, y: 0 };
+  if (kind === 'heading' || kind === 'pad' || kind === 'busy')
+    return { count: 1, trouble: '', pressed: false, x: 0, y: 0 };
 
   one.scrollIntoView({ block: 'center' });
   const frames = (): Promise<void> =>
@@ -94,7 +97,7 @@ export const find = async ({ kind, name, part }: Wanted): Promise<Found> => {
     ? 'gone'
     : before.left !== box.left || before.top !== box.top
       ? 'moving'
-      : under(one, (e) => e.matches('.resting, [aria-busy=true]'))
+      : under(one, (e) => e.matches(KINDS.busy))
         ? 'resting'
         : under(hit, (e) => e === one)
           ? ''

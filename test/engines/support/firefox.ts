@@ -11,6 +11,8 @@ import { UNREACHED } from './unreached';
 /** A browser that asks nobody anything, gives pages touch events, and saves files without asking. */
 const settings = (downloads: string): Record<string, unknown> => ({
   'dom.w3c_touch_events.enabled': 1,
+  // As on a phone they take no width.
+  'ui.useOverlayScrollbars': 1,
   'browser.download.folderList': 2,
   'browser.download.dir': downloads,
   'browser.download.always_ask_before_handling_new_types': false,

@@ -64,6 +64,7 @@ export class Visitor extends Hand {
 
   /** Looks at the layout, and takes a picture where pictures are asked for. */
   async looks(name: string): Promise<void> {
+    await this.until(wanted('busy', null), ({ count }) => count === 0);
     if (process.env.LATHESIDE_SHOTS) {
       mkdirSync(SHOTS, { recursive: true });
       await this.tab.shoot(join(SHOTS, `${this.engine}-${name.replace(/\W+/g, '-')}.png`));
