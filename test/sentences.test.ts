@@ -2,7 +2,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { pieceKey, sentencesIn, sheetsIn, withoutSentences, withoutSheets } from '../.ci/sentences.js';
+import {
+  pieceKey,
+  sentencesIn,
+  sheetsIn,
+  waitingForSentences,
+  withoutSentences,
+  withoutSheets,
+} from '../.ci/sentences.js';
 
 /** Runs a module and gives what it exports. */
 const run = (code: string, sentences: readonly unknown[]): Record<string, unknown> => {
@@ -116,5 +123,17 @@ describe('style sheets put apart by the build', () => {
     expect(out).toContain('plain = unsafeCSS(sentences[7]);');
     expect(out).toContain('valued = css`b { margin: ${x} }`');
     expect(withoutSheets('const css = 1;', new Map())).toBe('const css = 1;');
+  });
+});
+
+describe('modules that need them', () => {
+  it('are asked for once they are there', () => {
+    expect(waitingForSentences('function preload(baseModule) { return baseModule().catch(e); }')).toContain(
+      '{ return asked.then(baseModule).catch(e); }',
+    );
+  });
+
+  it('by a helper of another kind are no longer waited for, which the build must say', () => {
+    expect(() => waitingForSentences('function preload(load) { return load(); }')).toThrow('has changed');
   });
 });

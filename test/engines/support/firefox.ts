@@ -28,7 +28,7 @@ class FirefoxTab implements Tab {
   ) {}
 
   evaluate<R, A>(work: (argument: A) => R | Promise<R>, argument: A): Promise<R> {
-    return this.page.evaluate(work as never, argument as never) as Promise<R>;
+    return this.page.evaluate(work as never, argument as never);
   }
   async goto(address: string): Promise<void> {
     await this.page.goto(address);
@@ -53,7 +53,7 @@ class FirefoxTab implements Tab {
     return newFile(this.downloads, press);
   }
   async shoot(path: string): Promise<void> {
-    await this.page.screenshot({ path: path as `${string}.png` });
+    await this.page.screenshot({ path: path });
   }
   close(): Promise<void> {
     return this.page.close();

@@ -1,7 +1,8 @@
 import type { EngineName } from './engine';
 
 /** What some journey asks of an engine's automation beside showing a page; probes.ts finds out whether it is there. */
-export type Ability = 'profile' | 'touch' | 'console';
+export const ABILITIES = ['touch', 'console', 'profile'] as const;
+export type Ability = (typeof ABILITIES)[number];
 
 export interface Gap {
   readonly engine: EngineName;
