@@ -15,6 +15,20 @@ const setUp = async (visitor: Visitor): Promise<void> => {
   await visitor.reads('OK at 160 rpm');
 };
 
+/** Runs in the page: whether the way back from a check is on the disk, where it comes a moment after the check. */
+const wayBackKept = (): Promise<boolean> =>
+  new Promise((resolve) => {
+    const asked = indexedDB.open('latheside');
+    asked.onsuccess = () => {
+      const row = asked.result.transaction('meta').objectStore('meta').get('value/undo');
+      row.onsuccess = () => {
+        asked.result.close();
+        const kept = row.result as { value: { code: string }[] } | undefined;
+        resolve(kept?.value.some(({ code }) => code === 'check') ?? false);
+      };
+    };
+  });
+
 /** What a person does with the lathe before and while it turns. Figures are those of the journeys in test/browser. */
 export const atTheLathe: readonly Journey[] = [
   {
@@ -67,6 +81,7 @@ export const atTheLathe: readonly Journey[] = [
       await visitor.reads('Belts and pulleys tight?');
       await visitor.key('DONE');
       await visitor.reads('Overload protection tried?');
+      await expect.poll(() => visitor.tab.evaluate(wayBackKept, null)).toBe(true);
       await visitor.tab.reload();
       await visitor.reads('Overload protection tried?');
       await visitor.key(/^Undo/);
