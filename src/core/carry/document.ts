@@ -63,7 +63,8 @@ const checksumOf = ({ kind, made, app, records, earlier }: Content): string =>
   crc32(canonical({ format: FORMAT, version: VERSION, kind, made, app, records, earlier }));
 
 /**
- * The text of a file: keys in a fixed order, indented, rows as they are stored.
+ * The text of a file: keys in a fixed order, indented where that isn't too large, rows as they are stored.
+ * @throws RangeError where even the records alone are more than a reader takes
  * @returns with `left`: how many rows could not be put into it, since no reader would take them
  */
 export const writeDocument = (content: Content): { readonly text: string; readonly left: number } => {
@@ -79,14 +80,17 @@ export const writeDocument = (content: Content): { readonly text: string; readon
     Object.entries(content.records).map(([store, rows]) => [store, fit(store, rows)]),
   );
   const earlier = fit('', content.earlier);
-  const whole = { kind, made, app, records, earlier };
-  const checksum = checksumOf(whole);
-  const text = JSON.stringify(
-    { format: FORMAT, version: VERSION, kind, made, app, checksum, records, earlier },
-    null,
-    1,
-  );
-  return { text: `${text}\n`, left };
+  const textOf = (older: readonly VersionRow[], indent?: number): string => {
+    const checksum = checksumOf({ kind, made, app, records, earlier: older });
+    const whole = { format: FORMAT, version: VERSION, kind, made, app, checksum, records, earlier: older };
+    return `${JSON.stringify(whole, null, indent)}\n`;
+  };
+  // None is written that its own reader would refuse as too large: the blanks go first, then the versions before.
+  for (const [older, indent] of [[earlier, 1], [earlier], [[]]] as const) {
+    const text = textOf(older, indent);
+    if (text.length <= MOST.size) return { text, left };
+  }
+  throw new RangeError('large');
 };
 
 const no = (code: RefusalCode, params: Readonly<Record<string, string | number>> = {}): ReadResult => ({

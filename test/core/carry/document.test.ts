@@ -6,6 +6,29 @@ import { storeProfile } from '../../../src/core/machine';
 import { EXAMPLES } from '../../../src/core/machine/examples';
 import { version } from './support';
 
+describe('a file of very much', () => {
+  const content = (records: Content['records'], earlier: Content['earlier'] = []): Content => ({
+    ...{ kind: 'everything', made: '2026-11-27T14:32:00.000Z', app: '1', records, earlier },
+  });
+  const row = (n: number, body: unknown) => ({ ...version(`r${n}`, [], {}), id: `m${n}`, body });
+  const rows = (count: number, body: unknown) => Array.from({ length: count }, (_, n) => row(n, body));
+  const pages = 'x'.repeat(MOST.text);
+
+  it('is written so that it can be read again: without blanks, then without the versions before', () => {
+    const long = content({ machines: rows(100, Array(40_000).fill(1)) });
+    const much = content({ machines: rows(10, pages) }, rows(330, pages));
+    const [narrow, bare] = [writeDocument(long), writeDocument(much)].map(({ text }) => readDocument(text));
+    expect(narrow?.ok && narrow.document.records.machines?.length).toBe(100);
+    expect(bare?.ok && [bare.document.records.machines?.length, bare.document.earlier.length]).toEqual([
+      10, 0,
+    ]);
+  });
+
+  it('isn’t made where no reader would take it', () => {
+    expect(() => writeDocument(content({ machines: rows(330, pages) }))).toThrow(RangeError);
+  });
+});
+
 describe('the checksum', () => {
   it('is CRC-32 of IEEE 802.3', () => {
     // The check value of the catalogue of parametrised CRC algorithms, for "123456789".
