@@ -1,4 +1,12 @@
-import { isAfter, newestTest, STOP_TESTS, testLapse, testNow, type CheckRecord, type TestId } from '../context';
+import {
+  isAfter,
+  newestTest,
+  STOP_TESTS,
+  testLapse,
+  testNow,
+  type CheckRecord,
+  type TestId,
+} from '../context';
 import type { Sheet } from '../figures';
 import { finding } from './findings';
 import type { Finding, Item } from './item';
