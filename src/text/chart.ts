@@ -4,7 +4,6 @@ import type { GrooveId } from '../core/figures/chart';
 export const chartText = {
   title: 'Wall chart',
   working: 'Reckoning …',
-  of: (machine: string, workshop: string, day: string): string => `${machine}, ${workshop} · ${day}`,
   print: 'Print',
   printHelp: 'First the page to hang up, then the drawing, then the whole table.',
   back: 'Back to Speed',

@@ -1,4 +1,4 @@
-import type { FieldName, FIELDS, Group } from '../core/machine';
+import type { FieldName, FIELDS, Group, MachineProfile } from '../core/machine';
 import type { ExampleId } from '../core/machine/examples';
 import { colourName } from './frame';
 import { stopChoices } from './stop-fields';
@@ -217,6 +217,13 @@ export const newMachine = {
   add: 'Add this machine',
   next: 'Nothing is known of it yet. Guided entry asks one thing at a time; anything may stay not known.',
 } as const;
+
+/** On a sheet for the wall: whose machine it is about, and of what day. */
+export const whoseText = (
+  m: Pick<MachineProfile, 'name' | 'workshop' | 'colour'> | null,
+  day: string,
+): string =>
+  [[m?.name, m?.workshop, m?.colour && colourName[m.colour]].filter(Boolean).join(', '), day].join(' · ');
 
 /** What a machine could be mistaken for, among others of its workshop. */
 export const mistakenText = {

@@ -4,7 +4,6 @@ export const sheetText = {
   title: 'Settings sheet',
   intro: 'What to enter in controller and drive, from your figures. Check each before it is relied on.',
   print: 'Print, one page',
-  of: (machine: string, workshop: string, day: string): string => `${machine}, ${workshop} · ${day}`,
   threads: 'Threads on the sheet',
   threadsHelp:
     'Touch one to leave it out. They are the thread chosen now, your favourites and those last used.',

@@ -192,7 +192,6 @@ export const wiringText = {
   pin: 'Pin',
   rings: 'Rings: twisted pairs. Letters: IEC 60757.',
   print: 'Print, one page',
-  of: (machine: string, workshop: string, day: string): string => `${machine} · ${workshop} · ${day}`,
   continuity: 'Continuity',
   continuityHow:
     'All plugs off, everything dead, a meter on ohms. Tick what shows as said; a tick lapses when that wire changes.',

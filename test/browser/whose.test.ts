@@ -135,6 +135,8 @@ describe('the machine’s name and colour', () => {
       const { full } = routeOf(`#/${address}`, 'threads');
       if (full) continue;
       await go(page, address);
+      // The wall chart is reckoned first.
+      if (address === 'speed/chart') await page.locator('ls-chart .hang').waitFor({ state: 'attached' });
       const { name, colour, word } = await page.evaluate(seen, { colour: TEAL, paper: true });
       if (!name || !colour || !word) found.push(`${address}: name ${name}, colour ${colour}, word ${word}`);
     }

@@ -2,6 +2,7 @@ import { html } from 'lit';
 import '../../elements/cable-drawing';
 import { printPage } from '../../device/print';
 import { cablesOf, continuityOf, tickState, withTick, type ContinuityItem } from '../../core/wiring/record';
+import { whoseText } from '../../text/machine';
 import { statedText } from '../../text/numbers';
 import { trade } from '../../text/prove';
 import { dayText } from '../../text/records';
@@ -31,7 +32,7 @@ export const sheetPage = (app: App) => {
     </button>`;
   };
   return html`<h1>${t.title}</h1>
-    <p>${t.of(m.name, m.workshop, app.clock.day)}</p>
+    <p>${whoseText(m, app.clock.day)}</p>
     ${cautions()}
     <div class="drawings">
       ${cablesOf(r).map(([id, c]) => {

@@ -15,7 +15,7 @@ import {
   type Ratio,
   type Stated,
 } from '../../core/quantity';
-import { choiceLabel, fieldText } from '../../text/machine';
+import { choiceLabel, fieldText, whoseText } from '../../text/machine';
 import { mark, plain, significant, statedText, whole } from '../../text/numbers';
 import { sheetText as t } from '../../text/settings-sheet';
 import { threadsInUse, type App, type ThreadInUse } from '../../state';
@@ -180,7 +180,7 @@ export class SheetPage extends ScreenElement<App> {
     if (!m) return html`<h1>${t.title}</h1>`;
     return html`
       <h1>${t.title}</h1>
-      <p>${t.of(m.name, m.workshop, this.app.clock.day)}</p>
+      <p>${whoseText(m, this.app.clock.day)}</p>
       ${
         m.driveKind === 'change-gears'
           ? html`<p>${t.changeGears}</p>

@@ -110,6 +110,8 @@ export class Shell extends LitElement {
         .paper {
           display: inline;
         }
+        /* The wall chart says it on each of its pages. */
+        .own header,
         ls-rule,
         .notice,
         ls-notices,
@@ -281,7 +283,7 @@ export class Shell extends LitElement {
         : nothing;
     const { full } = this.route;
     return html`
-      <div class=${full ? 'full' : ''}>${this.header(app)}</div>
+      <div class=${full ? 'full' : this.route.tag === 'ls-chart' ? 'own' : ''}>${this.header(app)}</div>
       <div>
         ${
           full

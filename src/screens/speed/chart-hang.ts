@@ -28,7 +28,7 @@ export const hangPage = (
 ) =>
   html`<section class="hang sheet paper-only" aria-hidden="true">
     <h2>${head.machine} · ${t.hang}</h2>
-    <p>${head.of}</p>
+    <p class="whose">${head.of}</p>
     <div class="heads"><span>${t.thread}</span><span>${t.hangDrive}</span><span>${t.hangRoom}</span></div>
     <ol>
       ${rows.map(

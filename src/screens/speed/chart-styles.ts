@@ -100,6 +100,13 @@ export const chartStyles = css`
     .sheet {
       break-after: page;
     }
+    /* Each page stands by itself, and has no room for the frame's line. */
+    .whose {
+      padding-inline-start: 8mm;
+      background: var(--band) 0 0 / 5mm 100% no-repeat;
+      print-color-adjust: exact;
+      -webkit-print-color-adjust: exact;
+    }
     .hang h2 {
       font-size: 7mm;
       line-height: 8mm;

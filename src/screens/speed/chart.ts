@@ -18,6 +18,7 @@ import type { Ceiling, LimitReading } from '../../core/figures';
 import { leadNumber, toNumber } from '../../core/quantity';
 import { printPage } from '../../device/print';
 import { chartText as t, grooveName } from '../../text/chart';
+import { whoseText } from '../../text/machine';
 import { decimal, plain, showLead, statedText, whole } from '../../text/numbers';
 import { limitText } from '../../text/why';
 import type { App } from '../../state';
@@ -192,7 +193,7 @@ export class ChartScreen extends ScreenElement<App> {
   private heading(c: Chart) {
     const { profile, clock } = this.app;
     return html`<p class="screen-only">${t.hang}. <span class="day">${clock.day}</span></p>
-      <p class="paper-only">${t.of(profile?.name ?? '', profile?.workshop ?? '', clock.day)}</p>
+      <p class="paper-only whose">${whoseText(profile, clock.day)}</p>
       ${c.unknown.length ? html`<p class="unknown">${t.unknown(names(c.unknown))}</p>` : nothing}
       ${c.byRecord.length ? html`<p class="note">${t.byRecord(names(c.byRecord))}</p>` : nothing}`;
   }
@@ -275,7 +276,7 @@ export class ChartScreen extends ScreenElement<App> {
     const machine = profile?.name ?? '';
     return hangPage(
       c.rows.slice(0, HUNG).map((r) => [this.nameOf(r), r]),
-      { machine, of: t.of(machine, profile?.workshop ?? '', clock.day) },
+      { machine, of: whoseText(profile, clock.day) },
     );
   }
 
