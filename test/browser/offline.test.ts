@@ -2,7 +2,7 @@ import { rmSync, writeFileSync, readdirSync, unlinkSync } from 'node:fs';
 import { cpSync, mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
 import { build } from './support/builds';
@@ -36,12 +36,13 @@ const example = async (): Promise<void> => {
   await person.key('M10');
   await person.reads('16.93 tpi');
 };
-/** A newer build of the same source, and the folder it stands in. */
-const newer = async (): Promise<string> => {
-  const folder = await build({ version: '9.9.9' });
-  folders.push(folder);
-  return folder;
-};
+/** A newer build of the same source: the folder it stands in. */
+let newer: string;
+beforeAll(async () => {
+  newer = await build({ version: '9.9.9' });
+}, 300_000);
+afterAll(() => rmSync(newer, { recursive: true, force: true }));
+
 /** Asks for a newer version; what comes of it is seen on the screen, so that an answer that never comes ends nothing. */
 const lookForUpdate = (): Promise<void> =>
   phone.page.evaluate(async () => {
@@ -97,7 +98,7 @@ describe('a newer version', () => {
   it('is offered, not forced; accepted it comes with everything kept', async () => {
     await readyOffline();
     await example();
-    host.folder = await newer();
+    host.folder = newer;
     await lookForUpdate();
     await person.reads('A newer version is here');
     // Not accepted, the old one goes on working, also after a reload.
@@ -119,7 +120,7 @@ describe('a newer version', () => {
       // Another tab of the same app that is cutting holds this lock.
       void navigator.locks.request('cutting', { mode: 'shared' }, () => new Promise(() => undefined));
     });
-    host.folder = await newer();
+    host.folder = newer;
     await lookForUpdate();
     await person.reads('A newer version is here');
     await person.key('Change to it now');
@@ -132,7 +133,7 @@ describe('a newer version', () => {
     await example();
     const second = await phone.newTab();
     await second.getByText('16.93 tpi').waitFor();
-    host.folder = await newer();
+    host.folder = newer;
     await lookForUpdate();
     const reloaded = second.waitForEvent('load');
     await person.key('Change to it now');
@@ -144,10 +145,9 @@ describe('a newer version', () => {
   it('that arrived in part is refused, and the old one goes on', async () => {
     await readyOffline();
     await example();
-    const whole = await newer();
     const part = mkdtempSync(join(tmpdir(), 'latheside-part-'));
     folders.push(part);
-    cpSync(whole, part, { recursive: true });
+    cpSync(newer, part, { recursive: true });
     const script = readdirSync(join(part, 'assets')).find((f) => f.startsWith('rest') && f.endsWith('.js'));
     unlinkSync(join(part, 'assets', script ?? ''));
     writeFileSync(join(part, 'stray.txt'), '');
