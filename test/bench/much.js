@@ -9,6 +9,7 @@ import { serve } from '../../.ci/serve.js';
 import { newProfile, openBrowser, slow } from './browser.js';
 import { prepare } from './moves.js';
 import { median } from './numbers.js';
+import { record, tasksOf } from './tasks.js';
 
 /** Records, and as many threads; a tenth as many machines. */
 export const AMOUNTS = [10, 100, 1000, 10_000];
@@ -124,21 +125,22 @@ const fill = (page, many) =>
     db.close();
   }, many);
 
-/** Watches the page's long tasks from its beginning on. */
-const watchTasks = (/** @type {import('playwright-core').BrowserContext} */ context) =>
-  context.addInitScript(() => {
-    /** @type {number[]} */
-    const tasks = [];
-    Object.assign(globalThis, { benchTasks: tasks });
-    new PerformanceObserver((list) => tasks.push(...list.getEntries().map((e) => e.duration))).observe({
-      type: 'longtask',
-      buffered: true,
-    });
-  });
-
-/** The longest task since this was asked last; 0 where none took 50 ms. @param {Page} page */
-const longest = (page) =>
-  page.evaluate(() => Math.max(0, .../** @type {any} */ (globalThis).benchTasks.splice(0)));
+/**
+ * Does something and gives the longest task of the page's own thread meanwhile, ms, with what came of it.
+ * @template T
+ * @param {Page} page
+ * @param {() => Promise<T>} work
+ * @returns {Promise<readonly [T, number]>}
+ */
+async function watched(page, work) {
+  const session = await page.context().newCDPSession(page);
+  const end = await record(session);
+  await page.evaluate(() => console.timeStamp('bench: asked'));
+  const result = await work();
+  const [task = 0] = tasksOf(await end());
+  await session.detach();
+  return [result, task];
+}
 
 /** Waits until the app has read all that it keeps, and the copy has caught up. @param {Page} page @param {number} many */
 const whole = (page, many) =>
@@ -207,22 +209,23 @@ async function bringIn(url, path) {
   const profile = newProfile();
   const { context, page } = await openBrowser(profile.path);
   try {
-    await watchTasks(context);
     await page.goto(`${url}#/machine/carry`);
     await page.getByRole('heading', { name: 'Share, back up, open a file' }).waitFor();
     await page.waitForTimeout(3000);
     await slow(page);
-    await longest(page);
     let begun = Date.now();
-    await page.locator('ls-carry input[type=file]').setInputFiles(path);
-    await page.getByRole('heading', { name: 'A back-up' }).waitFor({ timeout: LONG });
-    const opened = Date.now() - begun;
-    const bring = page.getByRole('button', { name: 'Bring it in' });
-    await bring.waitFor();
-    begun = Date.now();
-    await bring.click();
-    await page.getByRole('heading', { name: 'Brought in' }).waitFor({ timeout: LONG });
-    return { opened, broughtIn: Date.now() - begun, importTask: await longest(page) };
+    const [opened, openTask] = await watched(page, async () => {
+      await page.locator('ls-carry input[type=file]').setInputFiles(path);
+      await page.getByRole('heading', { name: 'A back-up' }).waitFor({ timeout: LONG });
+      return Date.now() - begun;
+    });
+    const [broughtIn, bringTask] = await watched(page, async () => {
+      begun = Date.now();
+      await page.getByRole('button', { name: 'Bring it in' }).click();
+      await page.getByRole('heading', { name: 'Brought in' }).waitFor({ timeout: LONG });
+      return Date.now() - begun;
+    });
+    return { opened, openTask, broughtIn, bringTask };
   } finally {
     await context.close();
     profile.remove();
@@ -240,37 +243,31 @@ async function measure(dist, many) {
     await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
     await prepare(page);
     await fill(page, many);
-    await watchTasks(context);
     await page.reload();
-    const begun = Date.now();
     await whole(page, many);
-    const copied = Date.now() - begun;
     const starts = [];
-    const tasks = [];
-    for (let n = 0; n < STARTS; n += 1) {
-      starts.push(await start(page, host.url));
+    for (let n = 0; n < STARTS; n += 1) starts.push(await start(page, host.url));
+    const [, startTask] = await watched(page, async () => {
+      await page.reload();
       await whole(page, many);
-      await page.waitForTimeout(1500);
-      tasks.push(await longest(page));
-    }
+      await page.waitForTimeout(1000);
+    });
     const turns = [];
+    const tasks = [];
     for (let n = 0; n < SWITCHES; n += 1) {
-      turns.push(await list(page));
+      const [turn, task] = await watched(page, () => list(page));
+      turns.push(turn);
+      tasks.push(task);
       await page.waitForTimeout(500);
     }
-    const listTask = await longest(page);
-    const { path, took } = await backUp(page, folder);
-    const exportTask = await longest(page);
+    const [{ path, took }, backUpTask] = await watched(page, () => backUp(page, folder));
     const bytes = statSync(path).size;
     await context.close();
-    const file = await bringIn(host.url, path);
     return {
-      many,
-      bytes,
+      ...{ many, bytes, startTask, listTask: median(tasks), backUp: took, backUpTask },
       ...{ paint: median(starts.map((s) => s.paint)), usable: median(starts.map((s) => s.usable)) },
-      ...{ startTask: median(tasks), copied, listTask, exportTask },
       ...{ shown: median(turns.map((t) => t.shown)), taken: median(turns.map((t) => t.taken)) },
-      ...{ backUp: took, ...file },
+      ...(await bringIn(host.url, path)),
     };
   } finally {
     profile.remove();

@@ -18,7 +18,7 @@ const CATEGORIES = ['toplevel', 'devtools.timeline', 'disabled-by-default-devtoo
  * @param {import('playwright-core').CDPSession} session
  * @returns {Promise<() => Promise<any[]>>} ends the recording and gives its events
  */
-async function record(session) {
+export async function record(session) {
   /** @type {any[]} */
   const events = [];
   const keep = (/** @type {any} */ { value }) => void events.push(...value);
@@ -40,7 +40,7 @@ async function record(session) {
  * Milliseconds of each task of the page's main thread, longest first.
  * @param {any[]} events
  */
-function tasksOf(events) {
+export function tasksOf(events) {
   const asked = events.find(
     (event) => event.name === 'TimeStamp' && event.args.data?.message === 'bench: asked',
   );
