@@ -8,6 +8,7 @@ import { weigh } from '../../.ci/sizes.js';
 import { SLOWDOWN } from './browser.js';
 import { measureKeys } from './keys.js';
 import { prepare } from './moves.js';
+import { measureMuch } from './much.js';
 import { ms } from './numbers.js';
 import { measureCalculations } from './reckon.js';
 import { measureStarts } from './starts.js';
@@ -83,9 +84,30 @@ for (const { counts, whole, median: each, bare: loop, points } of trace) {
   row([String(counts), ns(whole), ns(each), ns(loop), String(points)]);
 }
 
+title('What grows with what is kept, slowed: records, as many own threads, a tenth as many machines');
+const much = await measureMuch(DIST);
+/** @type {[string, (m: typeof much[number]) => number | null][]} */
+const GROWS = [
+  ['first paint, offline', (m) => m.paint],
+  ['usable', (m) => m.usable],
+  ['longest task after a start', (m) => m.startTask],
+  ['list of machines shown', (m) => m.shown],
+  ['another machine taken', (m) => m.taken],
+  ['longest task of both', (m) => m.listTask],
+  ['everything backed up', (m) => m.backUp],
+  ['longest task of it', (m) => m.backUpTask],
+  ['back-up opened', (m) => m.opened],
+  ['longest task of it', (m) => m.openTask],
+  ['brought in', (m) => m.broughtIn],
+  ['longest task of it', (m) => m.bringTask],
+];
+row(['', ...much.map((m) => `${m.many}`)]);
+for (const [name, value] of GROWS) row([name, ...much.map((m) => ms(value(m)))]);
+row(['size of the back-up', ...much.map((m) => `${(m.bytes / 1000).toFixed(0)} kB`)]);
+
 mkdirSync('test/bench/out', { recursive: true });
 const machine = { processor: cpus()[0]?.model ?? 'unknown', cores: cpus().length, node: process.version };
 writeFileSync(
   'test/bench/out/bench.json',
-  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys, tasks, trace }, null, 2)}\n`,
+  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys, tasks, trace, much }, null, 2)}\n`,
 );
