@@ -20,6 +20,7 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
   const precache = new PrecacheController({ cacheName });
   precache.precache(entries);
   const index = new URL('index.html', root).href;
+  const shelf = new URL('shelf/', root).href;
 
   scope.addEventListener('activate', (event) => {
     event.waitUntil(
@@ -41,6 +42,11 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
   scope.addEventListener('fetch', (event) => {
     const { request } = event;
     if (request.method !== 'GET') return;
+    // The page keeps the shelf itself; that there is no network is nothing to complain of in its log.
+    if (request.url.startsWith(shelf)) {
+      event.respondWith(fetch(request).catch(() => new Response(null, { status: 204 })));
+      return;
+    }
     const address = addressFor(request);
     if (address === null) return;
     if (address === 'root') {

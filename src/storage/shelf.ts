@@ -29,8 +29,8 @@ export class Shelf {
 
   constructor(private readonly backing: Backing) {}
 
-  private open(): Promise<Cache> {
-    return caches.open(`latheside-shelf-${this.root}`);
+  private get name(): string {
+    return `latheside-shelf-${this.root}`;
   }
 
   private address(name: string): string {
@@ -40,7 +40,7 @@ export class Shelf {
   /** null where nothing is kept, or what is kept can't be read. */
   async kept(): Promise<KeptShelf | null> {
     try {
-      const found: unknown = await (await (await this.open()).match(this.address(LIST)))?.json();
+      const found: unknown = await (await this.match(LIST))?.json();
       return isKept(found) ? found : null;
     } catch {
       return null;
@@ -49,7 +49,12 @@ export class Shelf {
 
   /** A kept file. */
   async file(name: string): Promise<Blob | null> {
-    return (await (await (await this.open()).match(this.address(name)))?.blob()) ?? null;
+    return (await (await this.match(name))?.blob()) ?? null;
+  }
+
+  /** Where nothing lies on the shelf there is no cache, and looking makes none. */
+  private match(name: string): Promise<Response | undefined> {
+    return caches.match(this.address(name), { cacheName: this.name });
   }
 
   /**
@@ -62,8 +67,10 @@ export class Shelf {
       if (!answer) return 'none';
       const files = readShelf(await answer.json().catch(() => null));
       if (!files) return 'strange';
-      const cache = await this.open();
-      const before = (await this.kept())?.files ?? [];
+      const kept = await this.kept();
+      if (files.length === 0 && !kept) return 'had';
+      const cache = await caches.open(this.name);
+      const before = kept?.files ?? [];
       const had: ShelfFile[] = [];
       for (const file of files) {
         const old = before.find((f) => f.file === file.file);
@@ -86,7 +93,8 @@ export class Shelf {
     const answer = await fetch(this.address(name), { cache: 'no-cache', redirect: 'error' }).catch(
       () => null,
     );
-    return answer?.ok ? answer : null;
+    // Nothing is what our worker answers where the host can't be reached.
+    return answer?.status === 200 ? answer : null;
   }
 
   private async fetchInto(cache: Cache, name: string): Promise<boolean> {

@@ -265,6 +265,9 @@ describe('a workshop', () => {
       await touchName(home);
       await home.key(/^Model club/);
       await isWith(home, 'Avocet');
+      // Who chose a machine is taken back to where the list was called from.
+      const address = (): Promise<string> => pageOf(home).evaluate(() => location.hash);
+      await expect.poll(address).not.toContain('list');
       const first = await share(home, 'Share Avocet');
       const file = JSON.parse(readFileSync(first, 'utf8')) as { records: Record<string, unknown> };
       expect(Object.keys(file.records)).not.toContain('settings');
@@ -306,42 +309,21 @@ describe('a workshop', () => {
   });
 });
 
-/** How long the app took to be usable, the longest task since, and how long a touch took to be followed, ms. */
-const measured = async (person: Person): Promise<{ usable: number; task: number; list: number }> => {
-  const page = pageOf(person);
-  await page.reload();
-  await allMachinesRead(page);
-  const usable = await page.evaluate(
-    () => performance.getEntriesByName('latheside:usable')[0]?.startTime ?? 0,
-  );
-  await person.place('Speed');
-  const before = Date.now();
-  await touchName(person);
-  await person.sees('Other workshops');
-  const list = Date.now() - before;
-  const task = await page.evaluate(() => Math.max(0, ...(window as unknown as { tasks: number[] }).tasks));
-  return { usable, task, list };
-};
-
 describe('a thousand machines in fifty workshops', () => {
-  it('are read after the first screen, in parts, and listed by workshop', { timeout: 200_000 }, async () => {
+  it('are listed by workshop, and changed like a few', { timeout: 200_000 }, async () => {
     const person = await newPhone(CLUB);
     const page = pageOf(person);
-    await page.addInitScript(() => {
-      const tasks: number[] = [];
-      Object.assign(window, { tasks });
-      new PerformanceObserver((list) => tasks.push(...list.getEntries().map((e) => e.duration))).observe({
-        entryTypes: ['longtask'],
-      });
-    });
-    const few = await measured(person);
     const many = Array.from({ length: 1000 }, (_, i) => ({
       name: `Lathe ${i}`,
       workshop: `Shop ${i % 50}`,
       colour: 'brick',
     }));
     await addMachines(page, many);
-    const all = await measured(person);
+    await page.reload();
+    await allMachinesRead(page);
+    await person.place('Speed');
+    await touchName(person);
+    await person.sees('Other workshops');
     await person.reads('Shop 7 Lathe 7, one of 20 machines');
     expect(await faults(person, 'machines, a thousand')).toEqual([]);
     await person.key(/^Shop 49/);
@@ -349,10 +331,6 @@ describe('a thousand machines in fifty workshops', () => {
     await touchName(person);
     await person.reads('Machines Shop 49 Lathe 49');
     await person.reads('17 more machines here');
-    // On a quiet machine as with four; all at once they took 400 ms before anything could be touched.
-    expect(all.usable - few.usable).toBeLessThan(250);
-    expect(all.task).toBeLessThan(200);
-    expect(all.list - few.list).toBeLessThan(1000);
   });
 });
 
