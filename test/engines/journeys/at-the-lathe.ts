@@ -36,7 +36,7 @@ export const atTheLathe: readonly Journey[] = [
     async run({ visitor }) {
       await visitor.link('Enter my lathe');
       await visitor.fills('What is it called?', 'Sturdy');
-      await visitor.fills('Where does it stand?', 'Back room');
+      await visitor.fills('Where does it stand? May stay empty.', 'Back room');
       await visitor.key('Add this machine');
       await enterProfileA(visitor, 'levers stand');
       await visitor.looks('guided entry');
