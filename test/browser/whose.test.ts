@@ -33,6 +33,7 @@ const ADDRESSES = [
   ],
   ...['machine', 'machine/list', 'machine/new', 'machine/field/backlash', 'machine/guide/0', 'machine/sheet'],
   ...['machine/prove', 'machine/faults', 'machine/noise', 'machine/stops', 'machine/wiring', 'machine/carry'],
+  ...['machine/carry/show', 'machine/carry/read', 'machine/carry/shelf'],
   ...['settings', 'enter/job/rpm', 'enter/machine/backlash'],
 ];
 /** Heron’s teal on bright paper (theme.css). */
