@@ -8,7 +8,7 @@ import { Person } from './support/app';
 import { DIST } from './support/builds';
 import { pageFaults } from './support/faults';
 import { Phone } from './support/phone';
-import { chooseM10, takeExample } from './support/screens';
+import { chooseM10, setPitch, takeExample } from './support/screens';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let folder: string;
@@ -62,13 +62,6 @@ const made = async (person: Person, key: string): Promise<string> => {
 const opened = async (person: Person, path: string, title: string | RegExp): Promise<void> => {
   await person.phone.page.locator('ls-carry input[type=file]').setInputFiles(path);
   await heading(person, title);
-};
-
-const setPitch = async (person: Person, key: string): Promise<void> => {
-  await person.place('Machine');
-  await person.link(/^Leadscrew pitch/);
-  await person.key(key);
-  await person.reads(`Leadscrew pitch ${key}`);
 };
 
 const faults = (person: Person, name: string): Promise<string[]> => pageFaults(person.phone.page, name);

@@ -8,7 +8,7 @@ import { Person } from './support/app';
 import { DIST } from './support/builds';
 import { pageFaults } from './support/faults';
 import { Phone } from './support/phone';
-import { takeExample } from './support/screens';
+import { setPitch, takeExample } from './support/screens';
 
 let host: Awaited<ReturnType<typeof serve>>;
 let folder: string;
@@ -49,13 +49,6 @@ const shelve = async (person: Person): Promise<void> => {
   await (await saved).saveAs(join(folder, 'shelf', 'heron.json'));
   await person.sees('Saved among this phone’s downloads.');
   makeShelf(join(folder, 'shelf'));
-};
-
-const setPitch = async (person: Person, key: string): Promise<void> => {
-  await person.place('Machine');
-  await person.link(/^Leadscrew pitch/);
-  await person.key(key);
-  await person.reads(`Leadscrew pitch ${key}`);
 };
 
 const shelf = (person: Person): Promise<void> => heading(person, 'Shelf');

@@ -23,6 +23,14 @@ export const chooseM10 = async (person: Hand): Promise<void> => {
   await person.heads(/^M10/);
 };
 
+/** Sets the leadscrew's pitch to one of its usual values, from any screen. */
+export const setPitch = async (person: Person, key: string): Promise<void> => {
+  await person.place('Machine');
+  await person.link(/^Leadscrew pitch/);
+  await person.key(key);
+  await person.reads(`Leadscrew pitch ${key}`);
+};
+
 /** Sets what the pad asks, having opened it by a key. */
 export const enter = (person: Hand, key: string | RegExp, text: string, unit?: string): Promise<void> =>
   person.enters(key, text, unit);
