@@ -1,7 +1,10 @@
 import type { Backing, Change } from './backing';
 
-/** A backing whose changes are told once they are kept, each piece of work by itself. */
-export const followed = (backing: Backing, follow: (changes: readonly Change[]) => void): Backing => ({
+/** A backing whose changes are told once they are kept, each piece of work by itself; it is done when they were taken. */
+export const followed = (
+  backing: Backing,
+  follow: (changes: readonly Change[]) => Promise<void>,
+): Backing => ({
   durable: backing.durable,
   close: () => backing.close(),
   run: async (mode, stores, work) => {
@@ -22,7 +25,7 @@ export const followed = (backing: Backing, follow: (changes: readonly Change[]) 
         },
       });
     });
-    if (changes.length > 0) follow(changes);
+    if (changes.length > 0) await follow(changes);
     return result;
   },
 });

@@ -12,7 +12,7 @@ import { Evidence } from './evidence';
 import { memoryBacking } from './memory';
 import { MIRROR_NAME } from './migrations';
 import { Meta } from './meta';
-import type { Restored } from './restore';
+import type { Mirror, Restored } from './restore';
 import { readSettings, type Settings } from './settings';
 import { Versioned } from './versioned';
 
@@ -119,27 +119,36 @@ const hasMirror = async (): Promise<boolean> => {
   }
 };
 
-/** Storage on a backing whose changes wait for the copy until that is loaded. */
+/** Nobody waits longer for the copy, ms: the database has the change, and the copy may be out of order. */
+const COPY_AT_MOST = 1500;
+
+/** Storage on a backing whose changes are acknowledged when the copy has them too, once that is loaded. */
 const withMirror = (backing: Backing, trouble: StorageCode | null, restored: Restored | null): Storage => {
-  let waiting: Change[] = [];
-  let follow = (changes: readonly Change[]): void => {
-    waiting.push(...changes);
-  };
+  let opened: (mirror: Mirror | null) => void;
+  const copy = new Promise<Mirror | null>((resolve) => {
+    opened = resolve;
+  });
   const startMirror = async (): Promise<boolean> => {
-    // What a newer version copied isn't this one's to write in.
-    if (trouble === 'newer-database') return false;
-    const { Mirror, catchUp } = await import('./restore');
-    const mirror = await Mirror.open(!backing.durable);
-    const changed = await catchUp(backing, mirror);
-    follow = (changes) => void mirror.follow(changes).catch(() => undefined);
-    follow(waiting);
-    waiting = [];
-    return changed;
+    let mirror: Mirror | null = null;
+    try {
+      // What a newer version copied isn't this one's to write in.
+      if (trouble === 'newer-database') return false;
+      const { Mirror, catchUp } = await import('./restore');
+      mirror = await Mirror.open(!backing.durable);
+      opened(mirror);
+      const changed = await catchUp(backing, mirror);
+      await mirror.begin();
+      return changed;
+    } finally {
+      opened(mirror);
+    }
   };
-  return storageOn(
-    followed(backing, (changes) => follow(changes)),
-    { trouble, restored, startMirror },
-  );
+  const follow = (changes: readonly Change[]): Promise<void> =>
+    Promise.race([
+      copy.then((mirror) => mirror?.follow(changes)).catch(() => undefined),
+      new Promise<void>((resolve) => setTimeout(resolve, COPY_AT_MOST)),
+    ]);
+  return storageOn(followed(backing, follow), { trouble, restored, startMirror });
 };
 
 export interface StorageEvents extends IndexedEvents {

@@ -1,19 +1,23 @@
 import { STORES, type Backing, type Change, type Row, type StoreName, type Work } from './backing';
+import { newId } from './id';
 import { isHousekeeping } from './meta';
 import { DB_VERSION, MIRROR_NAME } from './migrations';
 
 /**
  * A copy of every row that a person made, outside the database: a broken backing store takes every call of IndexedDB with
  * it, and a torn log comes back as a silent empty database. It lies in the Cache Storage, which every engine has and
- * which fails by itself. It follows the database; nothing waits for it.
+ * which fails by itself. Each change lies there as a note before it is acknowledged (a browser that was killed in mid-write
+ * may make a new, empty database at the start after the next one); the notes go into the parts afterwards.
  */
 
 /** Earlier versions stay out of the copy: it holds what there is, not how it came to be. */
 const COPIED: readonly StoreName[] = STORES.filter((s) => s !== 'history');
 /** Rows lie in so many parts of a store, so that a change writes little however much there is. */
 const PARTS = 32;
-/** Rows that are read at once to fill the copy. */
+/** Rows that are read at once to fill the copy, and written at once in a note. */
 const PAGE = 200;
+/** Where the notes lie, in the order in which they were made. */
+const NOTES = 'notes/';
 
 /** What is known of the copy as a whole. */
 export interface Head {
@@ -42,6 +46,23 @@ const partOf = (id: string): number => {
 
 const addressOf = (name: string): string => `${location.origin}/${MIRROR_NAME}/${name}`;
 
+/** Changes that lie in the copy under a name of their own until its parts hold them. */
+interface Note {
+  readonly name: string;
+  readonly changes: readonly Change[];
+}
+let made = 0;
+/** Names that sort as they were made; of two tabs', nearly so, and there the rows' own numbers decide. */
+const noteName = (): string => {
+  made += 1;
+  return `${NOTES}${Date.now().toString(36).padStart(9, '0')}-${made.toString(36).padStart(6, '0')}-${newId().slice(0, 6)}`;
+};
+const isChange = (x: unknown): x is Change =>
+  typeof x === 'object' &&
+  x !== null &&
+  COPIED.includes((x as Change).store) &&
+  typeof (x as Change).id === 'string';
+
 const read = async (cache: Cache, name: string): Promise<unknown> => {
   const found = await cache.match(addressOf(name));
   return found?.json();
@@ -63,6 +84,17 @@ export const counterOf = (row: unknown): number => {
 const isOlder = (row: Row | null, kept: unknown): boolean =>
   row !== null && counterOf(row) > 0 && counterOf(row) < counterOf(kept);
 
+/** The number of the last change among these, where they hold it. */
+const lastOf = (changes: readonly Change[]): number => {
+  const device = changes.findLast(({ store, id }) => store === 'meta' && id === 'device')?.row;
+  return counterOf((device as { value?: unknown } | null | undefined)?.value);
+};
+const put = (rows: Record<string, unknown>, { id, row }: Change): void => {
+  if (isOlder(row, rows[id])) return;
+  if (row) rows[id] = row;
+  else delete rows[id];
+};
+
 const alone = <T>(work: () => Promise<T>): Promise<T> =>
   'locks' in navigator ? navigator.locks.request(MIRROR_NAME, work) : work();
 
@@ -77,8 +109,10 @@ const missing = async (w: Work, rows: readonly Change[]): Promise<Change[]> => {
 };
 
 export class Mirror {
-  private waiting: Change[] = [];
-  private flushing: Promise<void> | null = null;
+  private waiting: Note[] = [];
+  private settling: Promise<void> | null = null;
+  /** Nothing goes into the parts before the copy has caught up. */
+  private begun = false;
 
   private constructor(
     private readonly cache: Cache,
@@ -91,29 +125,74 @@ export class Mirror {
     return new Mirror(await caches.open(MIRROR_NAME), ahead);
   }
 
+  /** What is known of it, its notes included. */
   async head(): Promise<Head | null> {
+    const head = await this.headOfParts();
+    const notes = head ? await this.notes() : [];
+    return head && { ...head, counter: Math.max(head.counter, ...notes.map((n) => lastOf(n.changes))) };
+  }
+
+  private async headOfParts(): Promise<Head | null> {
     const x = (await read(this.cache, 'head')) as Partial<Head> | undefined;
     return x && typeof x.at === 'number' && typeof x.version === 'number' && typeof x.counter === 'number'
       ? { at: x.at, version: x.version, counter: x.counter, ahead: x.ahead === true }
       : null;
   }
 
-  /** Copies changes that are in the database now; those that come meanwhile go out together. */
-  follow(changes: readonly Change[]): Promise<void> {
-    this.waiting.push(...changes.filter(isCopied));
-    this.flushing ??= this.flush().finally(() => {
-      this.flushing = null;
-    });
-    return this.flushing;
+  /** Notes that no part holds yet; what isn't one is passed over. */
+  private async notes(): Promise<Note[]> {
+    const before = addressOf('');
+    const names = (await this.cache.keys())
+      .map(({ url }) => url.slice(before.length))
+      .filter((name) => name.startsWith(NOTES))
+      .sort();
+    const all = await Promise.all(
+      names.map(async (name) => ({ name, changes: await read(this.cache, name).catch(() => null) })),
+    );
+    return all.map(({ name, changes }) => ({
+      name,
+      changes: Array.isArray(changes) ? changes.filter(isChange) : [],
+    }));
   }
 
-  private async flush(): Promise<void> {
+  /** Takes changes that are in the database now. Resolves when a note has them; its parts follow. */
+  async follow(changes: readonly Change[]): Promise<void> {
+    const mine = changes.filter(isCopied);
+    const notes: Note[] = [];
+    for (let at = 0; at < mine.length; at += PAGE)
+      notes.push({ name: noteName(), changes: mine.slice(at, at + PAGE) });
+    await Promise.all(notes.map(({ name, changes: some }) => write(this.cache, name, some))).finally(() => {
+      // Without room for a note there may be some for the part.
+      this.waiting.push(...notes);
+      if (this.begun) void this.settle().catch(() => undefined);
+    });
+  }
+
+  /** From now on notes go into the parts as they come, those first that were left by a page that was closed. */
+  async begin(): Promise<void> {
+    const known = new Set(this.waiting.map(({ name }) => name));
+    this.waiting.unshift(...(await this.notes()).filter(({ name }) => !known.has(name)));
+    this.begun = true;
+    await this.settle();
+  }
+
+  private settle(): Promise<void> {
+    this.settling ??= this.intoParts().finally(() => {
+      this.settling = null;
+    });
+    return this.settling;
+  }
+
+  private async intoParts(): Promise<void> {
     while (this.waiting.length > 0) {
-      const changes = this.waiting;
+      const notes = this.waiting;
       this.waiting = [];
-      await alone(() => this.copy(changes)).catch((e: unknown) => {
-        // No room, perhaps: they go with the next change. Until then nothing says that the copy holds them.
-        this.waiting.unshift(...changes);
+      await alone(async () => {
+        await this.copy(notes.flatMap(({ changes }) => changes));
+        for (const { name } of notes) await this.cache.delete(addressOf(name));
+      }).catch((e: unknown) => {
+        // No room, perhaps: they go with the next change. Until then nothing says that the parts hold them.
+        this.waiting.unshift(...notes);
         throw e;
       });
     }
@@ -130,18 +209,12 @@ export class Mirror {
     for (const [name, mine] of parts) {
       const before = await read(this.cache, name).catch(() => undefined);
       const rows: Record<string, unknown> = { ...(isPart(before) ? before : {}) };
-      for (const { id, row } of mine) {
-        if (isOlder(row, rows[id])) continue;
-        if (row) rows[id] = row;
-        else delete rows[id];
-      }
+      for (const change of mine) put(rows, change);
       await write(this.cache, name, rows);
     }
-    const device = changes.findLast(({ store, id }) => store === 'meta' && id === 'device')?.row;
-    const counter = counterOf((device as { value?: unknown } | null | undefined)?.value);
-    const head = await this.head();
+    const head = await this.headOfParts();
     // Without a head the copy isn't whole yet: `fill` writes the first one.
-    if (head) await this.mark(Math.max(counter, head.counter), this.ahead || head.ahead);
+    if (head) await this.mark(Math.max(lastOf(changes), head.counter), this.ahead || head.ahead);
   }
 
   private mark(counter: number, ahead: boolean): Promise<void> {
@@ -163,25 +236,31 @@ export class Mirror {
         await breathe();
       }
       // All at once, so that each part is written once.
-      await this.follow(all);
+      await alone(() => this.copy(all));
       const here = new Set(all.map(({ id }) => id));
       const over = held.filter((one) => one.store === store && !here.has(one.id));
-      await this.follow(await backing.run('readonly', [store], (w) => missing(w, over)));
+      const gone = await backing.run('readonly', [store], (w) => missing(w, over));
+      await alone(() => this.copy(gone));
     }
     await alone(() => this.mark(counter, this.ahead));
   }
 
   /** Every row of the copy; `torn`: parts that can't be read any more. */
   async rows(): Promise<{ readonly rows: readonly (Change & { row: Row })[]; readonly torn: number }> {
+    const notes = (await this.notes()).flatMap(({ changes }) => changes);
     const rows: (Change & { row: Row })[] = [];
     let torn = 0;
-    for (const store of COPIED)
+    for (const store of COPIED) {
+      const all: Record<string, unknown> = {};
       for (let part = 0; part < PARTS; part += 1) {
         const found = await read(this.cache, `${store}/${part}`).catch(() => null);
         if (found === undefined) continue;
         if (!isPart(found)) torn += 1;
-        else for (const [id, row] of Object.entries(found)) rows.push({ store, id, row: row as Row });
+        else Object.assign(all, found);
       }
+      for (const change of notes) if (change.store === store) put(all, change);
+      for (const [id, row] of Object.entries(all)) rows.push({ store, id, row: row as Row });
+    }
     return { rows, torn };
   }
 }

@@ -7,8 +7,10 @@ import type { SavedDatabase } from '../browser/support/saved';
 /** The copy beside the database as it lies on the disk. */
 export interface SavedCopy {
   readonly head: { readonly counter: number; readonly ahead: boolean } | null;
-  /** By "store/id". */
+  /** By "store/id", as its parts hold them. */
   readonly rows: Readonly<Record<string, unknown>>;
+  /** Changes that no part holds yet are noted in so many places. */
+  readonly notes: number;
 }
 
 interface Row {
@@ -28,15 +30,17 @@ export const readCopy = (page: Page): Promise<SavedCopy> =>
     const cache = await caches.open('latheside-mirror');
     const rows: Record<string, unknown> = {};
     let head: SavedCopy['head'] = null;
+    let notes = 0;
     for (const request of await cache.keys()) {
       const path = new URL(request.url).pathname.replace('/latheside-mirror/', '');
       const value: unknown = await (await cache.match(request))?.json();
       if (path === 'head') head = value as SavedCopy['head'];
+      else if (path.startsWith('notes/')) notes += 1;
       else
         for (const [id, row] of Object.entries(value as object))
           rows[`${path.split('/')[0] ?? ''}/${id}`] = row;
     }
-    return { head, rows };
+    return { head, rows, notes };
   });
 
 /** This phone's name as a device and the number of its last change. */
@@ -78,8 +82,8 @@ export const differences = (db: SavedDatabase, copy: SavedCopy): string[] => {
 
 const plain = (x: unknown): unknown => JSON.parse(JSON.stringify(x));
 
-/** What in the database is half done or doesn't go together. */
-export const halves = (db: SavedDatabase): string[] => {
+/** What in the database is half done or doesn't go together; one that was filled from the copy has no earlier versions. */
+export const halves = (db: SavedDatabase, refilled: boolean): string[] => {
   const found: string[] = [];
   const { device, counter } = deviceOf(db);
   const meta = rowsOf(db, 'meta');
@@ -92,6 +96,7 @@ export const halves = (db: SavedDatabase): string[] => {
         found.push(`${name} has number ${row.counter}, the phone counts ${counter}`);
       if (row.device === device && revs.has(row.rev ?? '')) found.push(`${name}: ${row.rev} twice`);
       revs.add(row.rev ?? '');
+      if (refilled) continue;
       const chain = (meta.find(({ id }) => id === `chain/${name}`)?.value ?? []) as string[];
       for (const rev of chain)
         if (!history.has(`${name}/${rev}`)) found.push(`${name}: its earlier version ${rev} is gone`);

@@ -37,6 +37,10 @@ export class Life {
   /** Changes that the app said it could not save. */
   readonly refused: string[] = [];
   machine = '';
+  /** Times the browser had made a new, empty database, and the app filled it from its copy. */
+  refilled = 0;
+  /** The database has been one of those since then. */
+  private anew = false;
 
   private constructor(
     public host: Awaited<ReturnType<typeof serve>>,
@@ -141,7 +145,12 @@ export class Life {
     const wrong = await this.notices();
     const db = await this.caughtUp();
     if (typeof db === 'string') return [...wrong, db];
-    wrong.push(...halves(db), ...this.ledger.missing(db), ...(await this.shown(db)), ...this.problems());
+    wrong.push(
+      ...halves(db, this.anew),
+      ...this.ledger.missing(db),
+      ...(await this.shown(db)),
+      ...this.problems(),
+    );
     return wrong;
   }
 
@@ -152,10 +161,14 @@ export class Life {
       trouble: storage.trouble,
       restored: storage.restored !== null,
     }));
+    // The copy is for that; whether it had everything, the ledger says.
+    const refilled = durable && trouble === null && restored;
+    if (refilled) this.refilled += 1;
+    this.anew ||= refilled;
     const bad = await this.page.locator('ls-notices .bad').allInnerTexts();
     return [
       ...bad.map((text) => `it says: ${text}`),
-      ...(durable && trouble === null && !restored ? [] : [`storage: ${durable} ${trouble} ${restored}`]),
+      ...(durable && trouble === null ? [] : [`storage: ${durable} ${trouble} ${restored}`]),
     ];
   }
 
@@ -167,6 +180,7 @@ export class Life {
       const copy = await readCopy(this.page);
       differ = [
         ...(copy.head?.counter === deviceOf(db).counter ? [] : ['the counts differ']),
+        ...(copy.notes === 0 ? [] : [`${copy.notes} notes`]),
         ...differences(db, copy),
       ];
       if (differ.length === 0) return db;

@@ -24,8 +24,9 @@ const trials = [];
 /** @param {import('./soak').Trial} trial */
 const onTrial = (trial) => {
   trials.push(trial);
-  const { name, wrong, acknowledged, ms } = trial;
-  console.log(`${trials.length} ${name}: ${acknowledged} acknowledged, ${(ms / 1000).toFixed(1)} s`);
+  const { name, wrong, acknowledged, refilled, ms } = trial;
+  const again = refilled > 0 ? ', filled again from the copy' : '';
+  console.log(`${trials.length} ${name}: ${acknowledged} acknowledged, ${(ms / 1000).toFixed(1)} s${again}`);
   for (const line of wrong.slice(0, 8)) console.log(`  WRONG ${line}`);
 };
 
@@ -37,14 +38,22 @@ await module.soak({ kills, seed, built: [DIST, version], onTrial });
 const row = (/** @type {(string | number)[]} */ cells) =>
   console.log(cells.map((cell, at) => (at === 0 ? `${cell}`.padEnd(36) : `${cell}`.padStart(14))).join(''));
 console.log('');
-row(['', 'times', 'acknowledged', 'refused', 'wrong', 'median']);
+row(['', 'times', 'acknowledged', 'refused', 'refilled', 'wrong', 'median']);
 for (const name of new Set(trials.map((t) => t.name))) {
   const of = trials.filter((t) => t.name === name);
   const sum = (/** @type {(t: import('./soak').Trial) => number} */ count) =>
     of.reduce((s, t) => s + count(t), 0);
   const wrong = sum((t) => (t.wrong.length > 0 ? 1 : 0));
   const seconds = `${((median(of.map((t) => t.ms)) ?? 0) / 1000).toFixed(1)} s`;
-  row([name, of.length, sum((t) => t.acknowledged), sum((t) => t.refused), wrong, seconds]);
+  row([
+    name,
+    of.length,
+    sum((t) => t.acknowledged),
+    sum((t) => t.refused),
+    sum((t) => t.refilled),
+    wrong,
+    seconds,
+  ]);
 }
 const failed = trials.filter((t) => t.wrong.length > 0).length;
 console.log(`${trials.length - failed} passed, ${failed} failed`);

@@ -25,6 +25,8 @@ export interface Trial {
   /** Times the app said that something was saved, and that it could not be. */
   readonly acknowledged: number;
   readonly refused: number;
+  /** Times the browser had lost the database, and it was filled from the copy. */
+  readonly refilled: number;
   readonly ms: number;
 }
 
@@ -59,7 +61,9 @@ class Soak {
     }
     const acknowledged = this.life?.ledger.take() ?? 0;
     const refused = this.life?.refused.splice(0).length ?? 0;
-    this.onTrial({ name, wrong, acknowledged, refused, ms: Date.now() - begun });
+    const refilled = this.life?.refilled ?? 0;
+    if (this.life) this.life.refilled = 0;
+    this.onTrial({ name, wrong, acknowledged, refused, refilled, ms: Date.now() - begun });
     if (wrong.length > 0) await this.renew();
   }
 
@@ -79,7 +83,7 @@ export const soak = async ({ kills, seed, built, onTrial }: SoakOptions): Promis
       const begun = Date.now();
       const wrong = await firstVisit(built, chance).catch((e: unknown) => [lineOf(e)]);
       const name = 'worker stopped in a first visit';
-      onTrial({ name, wrong, acknowledged: 0, refused: 0, ms: Date.now() - begun });
+      onTrial({ name, wrong, acknowledged: 0, refused: 0, refilled: 0, ms: Date.now() - begun });
     }
     const builds = [built, [await next, '9.9.9']] as const;
     const all = new Soak(chance, onTrial);
