@@ -5,6 +5,7 @@ import {
   readTest,
   storeCheck,
   storeTest,
+  unreadCheck,
   unreadTest,
   type CheckRecord,
   type EventKind,
@@ -30,7 +31,7 @@ export interface HoursEntry {
 }
 
 const readCheck = (row: EvidenceRow): CheckRecord | null => {
-  const body = readCheckBody(row.body);
+  const body = readCheckBody(row.body) ?? unreadCheck(row.body);
   return body && { ...body, id: row.id, at: row.at, ...readMade(row.made) };
 };
 

@@ -194,7 +194,7 @@ export class Life {
     await this.page.evaluate(() => (location.hash = '#/machine'));
     const row = this.page.getByRole('link', { name: /^Leadscrew pitch/ });
     await row.waitFor();
-    const shop = await this.page.locator('ls-app header .second').innerText();
+    const shop = await this.page.locator('ls-app header .second:not(.paper)').innerText();
     const disk = readName(db, `workshop ${this.machine}`) ?? '';
     const wrong = shop === disk || shop === `Shed ${disk}` ? [] : [`${shop} is shown, ${disk} on the disk`];
     // "1201/1024 mm": a lead that was typed as a fraction is shown as one.

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { storeTest, testNow } from '../../src/core/context';
+import { checkState, itemById } from '../../src/core/checks';
+import { storeCheck, storeTest, testNow } from '../../src/core/context';
 import { makeTest, RULES } from '../../src/core/prove';
 import { Records } from '../../src/state/records';
 import { Evidence } from '../../src/storage/evidence';
 import { memoryBacking } from '../../src/storage/memory';
-import { inputsOf } from '../core/checks/support';
+import { inputsOf, record, sheetOf } from '../core/checks/support';
 
 const NOW = inputsOf().context.now;
 const counts = (id: string, at: number) => ({
@@ -50,5 +51,21 @@ describe('test records of a machine', () => {
     expect((await evidence.of('m')).map((r) => r.id).sort()).toEqual(['a', 'newer', 'rubbish']);
     await records.reload();
     expect(records.unreadableTests).toBe(2);
+  });
+});
+
+describe('checks of a machine', () => {
+  it('that can’t be read let no older answer stand for them', async () => {
+    const { records, evidence } = await open();
+    const item = itemById('stop-latches');
+    const state = () => checkState(item, sheetOf({ context: { records: records.checks } })).state;
+    const made = { ...record(item, sheetOf()), at: NOW - 2 };
+    await records.addCheck(made);
+    expect(state()).toBe('done');
+    const row = { schema: 1, kind: 'check', machine: 'm', at: NOW - 1 };
+    await evidence.add([{ ...row, id: 'newer', body: { ...storeCheck(made), answer: 'half' } }]);
+    await evidence.add([{ ...row, id: 'rubbish', body: 7 }]);
+    await records.reload();
+    expect(state()).toBe('not-done');
   });
 });

@@ -28,6 +28,17 @@ export const readCheckBody = (body: unknown): Omit<CheckRecord, 'id' | 'at'> | n
   return read.success ? { ...read.output, reading: fromStored(read.output.reading) } : null;
 };
 
+/**
+ * What stands for a check that can't be read, where at least its item can be told: made by no rule there is (0), so that it
+ * has lapsed and an older answer doesn't take its place. Null for anything else. Never throws.
+ */
+export const unreadCheck = (body: unknown): Omit<CheckRecord, 'id' | 'at'> | null => {
+  const item = (body as { item?: unknown } | null | undefined)?.item;
+  return typeof item === 'string'
+    ? { item, answer: 'done', day: '', hours: null, inputs: {}, rule: 0, reading: null, cut: null }
+    : null;
+};
+
 export const readEventKind = (body: unknown): EventKind | null => {
   const read = v.safeParse(EventShape, body);
   return read.success ? read.output.kind : null;

@@ -314,6 +314,8 @@ describe('repeated among the daily checks', () => {
     expect(now('stop-stays-in', { records: [today('stop-latches')] })).toBe('repeated');
     expect(now('stop-stays-in', { records: [today('stop-latches')], tests: [] })).toBe('not-done');
     expect(now('stop-release', { records: [today('stop-latches')] })).toBe('lapsed');
+    // An answer that can't be read (context/stored.ts) vouches for nothing.
+    expect(now('stop-stays-in', { records: [{ ...today('stop-latches'), rule: 0 }] })).toBe('lapsed');
   });
 
   it('it saves no record that something else made lapse', () => {

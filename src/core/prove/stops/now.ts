@@ -35,7 +35,7 @@ const repeated = (inputs: Inputs, test: StopTest, own: TestRecord | null): StopN
   const check = test.check === null ? undefined : newestOf(inputs.context.records, test.check);
   if (!check || (own && isAfter(own, check))) return null;
   if (check.answer === 'not-ok') return { code: 'not-ok', at: check.at };
-  if (own?.result !== 'passed') return null;
+  if (own?.result !== 'passed' || check.rule < 1) return null;
   // The check repeats a test, it doesn't stand for one: whatever else makes the record lapse still does.
   const { daily: _daily, ...whole } = stopRule(test.id, inputs);
   const today = { version: check.rule, reads: [], daily: true, events: ['power', ...ELECTRIC] } as const;
