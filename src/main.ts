@@ -129,6 +129,8 @@ const start = async (): Promise<void> => {
   document.querySelector('.door')?.remove();
   await afterPaint();
   performance.mark('latheside:usable');
+  // Before anything else: what is saved from now on waits for it.
+  app.storage.openMirror().catch((e: unknown) => logTrouble('storage', e));
   await Promise.all([app.loadRest(), followRun(app)]);
   const updates = import('./device/updates');
   await Promise.all([load(), app.machines.loaded || app.machines.load(), app.own.load(), app.runs.load()]);

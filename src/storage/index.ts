@@ -45,7 +45,9 @@ export interface Storage {
   readonly durable: boolean;
   /** What was brought back from the copy, because the database was lost or can't be had. */
   readonly restored: Restored | null;
-  /** Lets the copy follow what is written; it catches up first. Resolves true when that changed the database. */
+  /** Opens the copy: until then, and no longer than COPY_AT_MOST, what is saved waits to be acknowledged. */
+  readonly openMirror: () => Promise<void>;
+  /** Lets the copy catch up, once it is open. Resolves true when that changed the database. */
   readonly startMirror: () => Promise<boolean>;
   readonly trouble: StorageCode | null;
   readonly machines: Versioned<MachineBody>;
@@ -93,7 +95,7 @@ const storesOn = (backing: Backing) => ({
 
 const storageOn = (
   backing: Backing,
-  more: Pick<Storage, 'trouble' | 'restored' | 'startMirror'>,
+  more: Pick<Storage, 'trouble' | 'restored' | 'openMirror' | 'startMirror'>,
 ): Storage => {
   const stores = storesOn(backing);
   // By its codec; a store without one takes any.
@@ -128,27 +130,30 @@ const withMirror = (backing: Backing, trouble: StorageCode | null, restored: Res
   const copy = new Promise<Mirror | null>((resolve) => {
     opened = resolve;
   });
-  const startMirror = async (): Promise<boolean> => {
+  const openMirror = async (): Promise<void> => {
     let mirror: Mirror | null = null;
     try {
       // What a newer version copied isn't this one's to write in.
-      if (trouble === 'newer-database') return false;
-      const { Mirror, catchUp } = await import('./restore');
-      mirror = await Mirror.open(!backing.durable);
-      opened(mirror);
-      const changed = await catchUp(backing, mirror);
-      await mirror.begin();
-      return changed;
+      if (trouble === 'newer-database') return;
+      mirror = await (await import('./restore')).Mirror.open(!backing.durable);
     } finally {
       opened(mirror);
     }
+  };
+  const startMirror = async (): Promise<boolean> => {
+    const mirror = await copy;
+    if (!mirror) return false;
+    const { catchUp } = await import('./restore');
+    const changed = await catchUp(backing, mirror);
+    await mirror.begin();
+    return changed;
   };
   const follow = (changes: readonly Change[]): Promise<void> =>
     Promise.race([
       copy.then((mirror) => mirror?.follow(changes)).catch(() => undefined),
       new Promise<void>((resolve) => setTimeout(resolve, COPY_AT_MOST)),
     ]);
-  return storageOn(followed(backing, follow), { trouble, restored, startMirror });
+  return storageOn(followed(backing, follow), { trouble, restored, openMirror, startMirror });
 };
 
 export interface StorageEvents extends IndexedEvents {

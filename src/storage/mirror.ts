@@ -230,7 +230,7 @@ export class Mirror {
       for (let after: string | null = null; ;) {
         const from = after;
         const rows = (await backing.run('readonly', [store], (w) => w.page(store, from, PAGE))) as Row[];
-        all.push(...rows.map((row) => ({ store, id: row.id, row })));
+        all.push(...rows.map((row) => ({ store, id: row.id, row })).filter(isCopied));
         if (rows.length < PAGE) break;
         after = rows.at(-1)?.id ?? null;
         await breathe();
