@@ -50,6 +50,8 @@ const addressOf = (name: string): string => `${location.origin}/${MIRROR_NAME}/$
 interface Note {
   readonly name: string;
   readonly changes: readonly Change[];
+  /** Whether it came to lie in the copy; without room for it, it is only here. */
+  readonly lies: Promise<boolean>;
 }
 let made = 0;
 /** Names that sort as they were made; of two tabs', nearly so, and there the rows' own numbers decide. */
@@ -152,50 +154,71 @@ export class Mirror {
     return all.map(({ name, changes }) => ({
       name,
       changes: Array.isArray(changes) ? changes.filter(isChange) : [],
+      lies: Promise.resolve(true),
     }));
   }
 
   /** Takes changes that are in the database now. Resolves when a note has them; its parts follow. */
   async follow(changes: readonly Change[]): Promise<void> {
     const mine = changes.filter(isCopied);
-    const notes: Note[] = [];
-    for (let at = 0; at < mine.length; at += PAGE)
-      notes.push({ name: noteName(), changes: mine.slice(at, at + PAGE) });
-    await Promise.all(notes.map(({ name, changes: some }) => write(this.cache, name, some))).finally(() => {
-      // Without room for a note there may be some for the part.
-      this.waiting.push(...notes);
-      if (this.begun) void this.settle().catch(() => undefined);
-    });
+    const made: Note[] = [];
+    for (let at = 0; at < mine.length; at += PAGE) {
+      const [name, some] = [noteName(), mine.slice(at, at + PAGE)];
+      made.push({
+        name,
+        changes: some,
+        lies: write(this.cache, name, some).then(
+          () => true,
+          () => false,
+        ),
+      });
+    }
+    this.waiting.push(...made);
+    await Promise.all(made.map(({ lies }) => lies));
+    if (this.begun) void this.settle().catch(() => undefined);
   }
 
-  /** From now on notes go into the parts as they come, those first that were left by a page that was closed. */
+  /** Puts into the parts what a page that was closed left in notes: before anything newer goes there. */
+  async absorb(): Promise<void> {
+    const own = new Set(this.waiting.map(({ name }) => name));
+    await this.intoParts((await this.notes()).filter(({ name }) => !own.has(name)));
+  }
+
+  /** From now on notes go into the parts as they come. */
   async begin(): Promise<void> {
-    const known = new Set(this.waiting.map(({ name }) => name));
-    this.waiting.unshift(...(await this.notes()).filter(({ name }) => !known.has(name)));
     this.begun = true;
     await this.settle();
   }
 
   private settle(): Promise<void> {
-    this.settling ??= this.intoParts().finally(() => {
+    this.settling ??= this.settleAll().finally(() => {
       this.settling = null;
     });
     return this.settling;
   }
 
-  private async intoParts(): Promise<void> {
+  private async settleAll(): Promise<void> {
     while (this.waiting.length > 0) {
       const notes = this.waiting;
       this.waiting = [];
-      await alone(async () => {
-        await this.copy(notes.flatMap(({ changes }) => changes));
-        for (const { name } of notes) await this.cache.delete(addressOf(name));
-      }).catch((e: unknown) => {
+      await this.intoParts(notes).catch((e: unknown) => {
         // No room, perhaps: they go with the next change. Until then nothing says that the parts hold them.
         this.waiting.unshift(...notes);
         throw e;
       });
     }
+  }
+
+  private intoParts(notes: readonly Note[]): Promise<void> {
+    return alone(async () => {
+      const left: Note[] = [];
+      for (const note of notes)
+        // Another tab absorbs what this one has made, and newer changes may have gone into the parts since.
+        if (!(await note.lies) || (await this.cache.match(addressOf(note.name)))) left.push(note);
+      if (left.length === 0) return;
+      await this.copy(left.flatMap(({ changes }) => changes));
+      for (const { name } of left) await this.cache.delete(addressOf(name));
+    });
   }
 
   private async copy(changes: readonly Change[]): Promise<void> {

@@ -63,6 +63,13 @@ const copyOfMachines = (): Promise<string> =>
     return (await Promise.all(mine.map(async (r) => (await copy.match(r))?.text()))).join('\n');
   });
 
+/** Changes that no part of the copy holds yet. */
+const notesLeft = (): Promise<number> =>
+  phone.page.evaluate(async () => {
+    const copy = await caches.open('latheside-mirror');
+    return (await copy.keys()).filter(({ url }) => url.includes('/notes/')).length;
+  });
+
 const inUse = async (): Promise<void> => {
   await takeExample(person);
   await chooseM10(person);
@@ -225,6 +232,37 @@ describe('a copy that fell behind', () => {
     await copied();
     const { stores } = await restored();
     expect(JSON.stringify(stores.meta)).toContain('77');
+    expect(JSON.stringify(stores.evidence)).toContain('takenBack');
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('with a note left of an answer that was taken back after it, holds it as taken back', async () => {
+    await inUse();
+    await copied();
+    await phone.page.evaluate(() => {
+      const put = Reflect.get(Cache.prototype, 'put') as Cache['put'];
+      Cache.prototype.put = function (request, response) {
+        return String(request).includes('/notes/')
+          ? put.call(this, request, response)
+          : new Promise(() => undefined);
+      };
+    });
+    const question = await phone.page.locator('ls-checks h1').innerText();
+    await person.key('DONE');
+    await person.seesNot(question);
+    await phone.page.evaluate(async () => {
+      Cache.prototype.put = () => new Promise(() => undefined);
+      const { app } = document.querySelector('ls-app') as unknown as {
+        app: { records: { checks: { id: string }[]; takeBack(id: string): Promise<void> } };
+      };
+      await app.records.takeBack(app.records.checks.at(-1)?.id ?? '');
+    });
+    await phone.kill();
+    await phone.start();
+    await person.reads(question);
+    await copied();
+    await expect.poll(notesLeft, { timeout: 10_000 }).toBe(0);
+    const { stores } = await restored();
     expect(JSON.stringify(stores.evidence)).toContain('takenBack');
     expect(phone.watch.problems).toEqual([]);
   });
