@@ -46,24 +46,33 @@ const partOf = (id: string): number => {
 
 const addressOf = (name: string): string => `${location.origin}/${MIRROR_NAME}/${name}`;
 
-/** Changes that lie in the copy under a name of their own until its parts hold them. */
+/** Changes that lie in the copy under a name of their own until its parts hold them, in the order in which they were saved. */
 interface Note {
   readonly name: string;
   readonly changes: readonly Change[];
-  /** Whether it came to lie in the copy; without room for it, it is only here. */
-  readonly lies: Promise<boolean>;
+  /** The numbers, from first to last, of what it holds whole; 0 for a piece of something larger. */
+  readonly from: number;
+  readonly to: number;
 }
+/** Names of one page sort as they were made, whatever becomes of the clock; between two tabs the rows' own numbers decide. */
+const PAGE_NAME = `${NOTES}${Date.now().toString(36).padStart(9, '0')}-${newId().slice(0, 6)}-`;
 let made = 0;
-/** Names that sort as they were made; of two tabs', nearly so, and there the rows' own numbers decide. */
 const noteName = (): string => {
   made += 1;
-  return `${NOTES}${Date.now().toString(36).padStart(9, '0')}-${made.toString(36).padStart(6, '0')}-${newId().slice(0, 6)}`;
+  return PAGE_NAME + made.toString(36).padStart(6, '0');
 };
 const isChange = (x: unknown): x is Change =>
   typeof x === 'object' &&
   x !== null &&
   COPIED.includes((x as Change).store) &&
   typeof (x as Change).id === 'string';
+const readNote = (name: string, x: unknown): Note => {
+  const { changes, from, to } = (x ?? {}) as Partial<Note>;
+  const known = Array.isArray(changes) && typeof from === 'number' && typeof to === 'number';
+  return known
+    ? { name, changes: changes.filter(isChange), from, to }
+    : { name, changes: [], from: 0, to: 0 };
+};
 
 const read = async (cache: Cache, name: string): Promise<unknown> => {
   const found = await cache.match(addressOf(name));
@@ -86,11 +95,16 @@ export const counterOf = (row: unknown): number => {
 const isOlder = (row: Row | null, kept: unknown): boolean =>
   row !== null && counterOf(row) > 0 && counterOf(row) < counterOf(kept);
 
-/** The number of the last change among these, where they hold it. */
-const lastOf = (changes: readonly Change[]): number => {
-  const device = changes.findLast(({ store, id }) => store === 'meta' && id === 'device')?.row;
-  return counterOf((device as { value?: unknown } | null | undefined)?.value);
-};
+/** Numbers of the device among these, each of which is one piece of work or several. */
+const numbersOf = (changes: readonly Change[]): number[] =>
+  changes.flatMap(({ store, id, row }) =>
+    store === 'meta' && id === 'device'
+      ? counterOf((row as { value?: unknown } | null | undefined)?.value)
+      : [],
+  );
+/** Up to which number nothing is left out: where a note before one was lost, that one doesn't count. */
+const upTo = (counter: number, notes: readonly Note[]): number =>
+  notes.reduce((now, { from, to }) => (from > 0 && from <= now + 1 ? Math.max(now, to) : now), counter);
 const put = (rows: Record<string, unknown>, { id, row }: Change): void => {
   if (isOlder(row, rows[id])) return;
   if (row) rows[id] = row;
@@ -111,6 +125,10 @@ const missing = async (w: Work, rows: readonly Change[]): Promise<Change[]> => {
 };
 
 export class Mirror {
+  /** What no note holds yet, each piece of work by itself. */
+  private queued: Omit<Note, 'name'>[] = [];
+  private noting: Promise<void> | null = null;
+  /** What no part holds yet. */
   private waiting: Note[] = [];
   private settling: Promise<void> | null = null;
   /** Nothing goes into the parts before the copy has caught up. */
@@ -131,7 +149,7 @@ export class Mirror {
   async head(): Promise<Head | null> {
     const head = await this.headOfParts();
     const notes = head ? await this.notes() : [];
-    return head && { ...head, counter: Math.max(head.counter, ...notes.map((n) => lastOf(n.changes))) };
+    return head && { ...head, counter: upTo(head.counter, notes) };
   }
 
   private async headOfParts(): Promise<Head | null> {
@@ -148,34 +166,37 @@ export class Mirror {
       .map(({ url }) => url.slice(before.length))
       .filter((name) => name.startsWith(NOTES))
       .sort();
-    const all = await Promise.all(
-      names.map(async (name) => ({ name, changes: await read(this.cache, name).catch(() => null) })),
+    return Promise.all(
+      names.map(async (name) => readNote(name, await read(this.cache, name).catch(() => null))),
     );
-    return all.map(({ name, changes }) => ({
-      name,
-      changes: Array.isArray(changes) ? changes.filter(isChange) : [],
-      lies: Promise.resolve(true),
-    }));
   }
 
   /** Takes changes that are in the database now. Resolves when a note has them; its parts follow. */
-  async follow(changes: readonly Change[]): Promise<void> {
+  follow(changes: readonly Change[]): Promise<void> {
     const mine = changes.filter(isCopied);
-    const made: Note[] = [];
+    const numbers = numbersOf(mine);
     for (let at = 0; at < mine.length; at += PAGE) {
-      const [name, some] = [noteName(), mine.slice(at, at + PAGE)];
-      made.push({
-        name,
-        changes: some,
-        lies: write(this.cache, name, some).then(
-          () => true,
-          () => false,
-        ),
-      });
+      // What is large goes in pieces, and counts with the last.
+      const whole = at + PAGE >= mine.length && numbers.length > 0;
+      const span = whole ? { from: Math.min(...numbers), to: Math.max(...numbers) } : { from: 0, to: 0 };
+      this.queued.push({ changes: mine.slice(at, at + PAGE), ...span });
     }
-    this.waiting.push(...made);
-    await Promise.all(made.map(({ lies }) => lies));
-    if (this.begun) void this.settle().catch(() => undefined);
+    this.noting ??= this.note().finally(() => {
+      this.noting = null;
+    });
+    return this.noting;
+  }
+
+  /** One at a time, in their order: none counts before those that came before it. */
+  private async note(): Promise<void> {
+    for (let next = this.queued[0]; next; next = this.queued[0]) {
+      const name = noteName();
+      // No room, perhaps: it goes with the next change.
+      await write(this.cache, name, next);
+      this.queued.shift();
+      this.waiting.push({ name, ...next });
+      if (this.begun) void this.settle().catch(() => undefined);
+    }
   }
 
   /** Puts into the parts what a page that was closed left in notes: before anything newer goes there. */
@@ -214,9 +235,12 @@ export class Mirror {
       const left: Note[] = [];
       for (const note of notes)
         // Another tab absorbs what this one has made, and newer changes may have gone into the parts since.
-        if (!(await note.lies) || (await this.cache.match(addressOf(note.name)))) left.push(note);
+        if (await this.cache.match(addressOf(note.name))) left.push(note);
       if (left.length === 0) return;
       await this.copy(left.flatMap(({ changes }) => changes));
+      const head = await this.headOfParts();
+      // Without a head the copy isn't whole yet: `fill` writes the first one.
+      if (head) await this.mark(upTo(head.counter, left), this.ahead || head.ahead);
       for (const { name } of left) await this.cache.delete(addressOf(name));
     });
   }
@@ -235,9 +259,6 @@ export class Mirror {
       for (const change of mine) put(rows, change);
       await write(this.cache, name, rows);
     }
-    const head = await this.headOfParts();
-    // Without a head the copy isn't whole yet: `fill` writes the first one.
-    if (head) await this.mark(Math.max(lastOf(changes), head.counter), this.ahead || head.ahead);
   }
 
   private mark(counter: number, ahead: boolean): Promise<void> {
@@ -245,7 +266,7 @@ export class Mirror {
     return write(this.cache, 'head', head);
   }
 
-  /** Copies everything the database holds, in pieces that let touches in between. */
+  /** Copies everything the database holds, in pieces that let touches in between; counts when it is whole. */
   async fill(backing: Backing, counter: number): Promise<void> {
     const { rows: held } = await this.rows();
     for (const store of COPIED) {
