@@ -1,3 +1,6 @@
+import { decimalText, type Ratio } from '../core/quantity';
+import type { Band } from '../core/thread/limits';
+import { mark } from './numbers';
 import { sourceText, noteText } from './why-notes';
 import { words } from './words';
 
@@ -129,3 +132,14 @@ export const limitsText = {
   noThread: 'Choose a thread first.',
   back: 'Back to the thread',
 } as const;
+
+/** A diameter as limits are printed: thousandths of a millimetre, tenths of a thousandth of an inch. */
+export const sizeText = (r: Ratio, unit: 'mm' | 'in'): string =>
+  decimalText(r, { places: unit === 'mm' ? 3 : 4, keepZeros: true, mark: mark() });
+
+/** Least and largest permitted size, or what the standard leaves open. */
+export const bandText = ({ min, max }: Band, unit: 'mm' | 'in'): string => {
+  if (min && max) return `${sizeText(min, unit)} – ${sizeText(max, unit)}`;
+  if (min) return limitsText.least(sizeText(min, unit));
+  return max ? limitsText.most(sizeText(max, unit)) : limitsText.notGiven;
+};

@@ -8,6 +8,8 @@ export type { SearchIndex } from './search-index';
 export interface SearchOptions {
   /** Only threads of this system; `tpi` reads the figure as threads per inch. */
   readonly unit?: 'mm' | 'in' | 'tpi' | null;
+  /** Only families of these ids; all of them where it isn't given. */
+  readonly families?: readonly string[];
   /** Ids that go before others of the same rank. */
   readonly favourites?: ReadonlySet<string>;
   /** Ids last used, newest first; they follow the favourites. */
@@ -134,7 +136,9 @@ const unasked = (indexes: readonly SearchIndex[], options: SearchOptions): reado
  */
 export const search = (query: string, options: SearchOptions): readonly Thread[] => {
   const q = readQuery(query);
-  const indexes = [...(options.own ?? []), ...FAMILIES.map((f) => indexOf(f.id))];
+  const { own = [], families } = options;
+  const searched = FAMILIES.filter((f) => families?.includes(f.id) ?? true);
+  const indexes = [...own, ...searched.map((f) => indexOf(f.id))];
   const fits = filter(q, options.unit);
   if (q.figures.length === 0 && !fits) return unasked(indexes, options);
   const pitchOnly = q.tpi || options.unit === 'tpi';

@@ -1,14 +1,12 @@
 import { html, nothing } from 'lit';
 import '../../elements/standing';
-import type { Bounds, CheckState } from '../../core/checks';
-import { fromBase, type Ratio, type Unit } from '../../core/quantity';
+import type { CheckState } from '../../core/checks';
 import { appText, enterText } from '../../text/app';
-import { checksText, findingText } from '../../text/checks';
+import { boundsText, checksText, findingText } from '../../text/checks';
 import { fieldText } from '../../text/machine';
-import { decimal, plain, showAmount } from '../../text/numbers';
+import { decimal, showAmount } from '../../text/numbers';
 import { standingWord } from '../../text/speed';
 import { nutText } from '../../text/threads';
-import { unitLabel } from '../../text/units';
 import { limitText } from '../../text/why';
 import type { App } from '../../state';
 
@@ -54,19 +52,8 @@ export const shown = (app: App, s: CheckState) => {
   return amount ? html`<p class="figure">${showAmount(amount)}</p>` : nothing;
 };
 
-const inUnit = (value: Ratio | null, unit: Unit, rule: 'up' | 'down'): string | null => {
-  if (!value) return null;
-  const said = fromBase(value, unit);
-  const number = said.d === 1n ? plain(said) : decimal(said, unit === 'in' ? 4 : 3, rule);
-  return `${number}\u00a0${unitLabel[unit]}`.trim();
-};
-
-/** Where a reading has to lie, before it is entered. Rounded inwards. */
+/** Where a reading has to lie, before it is entered. */
 export const bounds = (app: App, s: CheckState) => {
-  const { reading } = s.item;
-  const b: Bounds | null = reading?.bounds?.(app.sheet) ?? null;
-  if (!reading || !b || b.missing.length > 0) return nothing;
-  const [unit] = reading.units;
-  const line = checksText.bounds(inUnit(b.low, unit, 'up'), inUnit(b.high, unit, 'down'));
+  const line = boundsText(s.item, app.sheet);
   return line ? html`<p class="figure">${line}</p>` : nothing;
 };

@@ -3,7 +3,9 @@ import { customElement, state } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
 import { ScreenElement } from '../../elements/screen';
 import { plotOf, plotSheet, plotSize } from '../../elements/chart-plot';
-import { layoutSteps, type PlotData, type PlotLine } from '../../elements/chart-layout';
+import { plotDataOf } from '../../elements/chart-data';
+import { layoutSteps, type PlotData } from '../../elements/chart-layout';
+import { inPieces } from '../../elements/in-pieces';
 import { fingerprint } from '../../core/context';
 import {
   chartSteps,
@@ -15,7 +17,6 @@ import {
   type RoomAnswer,
 } from '../../core/figures/chart';
 import type { Ceiling, LimitReading } from '../../core/figures';
-import { leadNumber, toNumber } from '../../core/quantity';
 import { printPage } from '../../device/print';
 import { chartText as t, grooveName } from '../../text/chart';
 import { whoseText } from '../../text/machine';
@@ -46,8 +47,6 @@ const PARTS = [
 ] as const;
 /** Rows of the table in one part. */
 const ROWS = 4;
-/** Time for one piece of reckoning between two looks at the screen, ms. */
-const PIECE = 5;
 
 const names = (limits: readonly LimitReading[]): string => limits.map((l) => limitText[l.id].name).join(', ');
 const ceilingText = (c: Ceiling): string => (c.highest === null ? t.notKnown : whole(c.highest));
@@ -96,18 +95,6 @@ export class ChartScreen extends ScreenElement<App> {
     void this.reckon(basis);
   }
 
-  /** A piece at a time, so that a touch meanwhile is answered; null where something changed before the end. */
-  private async inPieces<T>(steps: Generator<void, T>, basis: string): Promise<T | null> {
-    for (let until = performance.now() + PIECE; ;) {
-      const { done, value } = steps.next();
-      if (done) return value;
-      if (performance.now() < until) continue;
-      await new Promise((resolve) => setTimeout(resolve));
-      if (basis !== this.basis || !this.isConnected) return null;
-      until = performance.now() + PIECE;
-    }
-  }
-
   private has(part: (typeof PARTS)[number]): boolean {
     return PARTS.indexOf(part) < this.parts;
   }
@@ -119,7 +106,8 @@ export class ChartScreen extends ScreenElement<App> {
   }
 
   private async reckon(basis: string): Promise<void> {
-    const chart = await this.inPieces(chartSteps(this.app.inputs, this.threads), basis);
+    const wanted = (): boolean => basis === this.basis && this.isConnected;
+    const chart = await inPieces(chartSteps(this.app.inputs, this.threads), wanted);
     if (!chart) return;
     const data = this.plotData(chart);
     const { paddingInlineStart, paddingInlineEnd } = getComputedStyle(this);
@@ -127,7 +115,7 @@ export class ChartScreen extends ScreenElement<App> {
       this.clientWidth - Number.parseFloat(paddingInlineStart) - Number.parseFloat(paddingInlineEnd);
     // Laid out before they are shown, so that neither takes long to render.
     for (const size of [plotSize(Math.round(width)), PAPER])
-      if (!(await this.inPieces(layoutSteps(data, size), basis))) return;
+      if (!(await inPieces(layoutSteps(data, size), wanted))) return;
     this.shown = { chart, data };
     // What isn't looked at first comes afterwards, a part to a frame, so that no touch waits for all of it.
     for (; this.parts < PARTS.length; this.parts += 1) {
@@ -153,41 +141,16 @@ export class ChartScreen extends ScreenElement<App> {
 
   private plotData(c: Chart): PlotData {
     const { room } = this.app.job;
-    const binding = new Set(c.ceiling.map((s) => s.id));
-    const lines: PlotLine[] = [
-      ...c.lines.map((l) => ({
-        name: limitText[l.id].name,
-        kind: l.side === 'drive' ? ('limit' as const) : ('work' as const),
-        points: l.points,
-        first: binding.has(l.id),
-      })),
-      ...c.grooves.map((g) => ({
-        name: grooveName[g.id],
-        kind: 'stop' as const,
-        points: g.points,
-        first: true,
-      })),
-      ...(c.entered && room
-        ? [{ name: t.room(statedText(room)), kind: 'stop' as const, points: c.entered, first: true }]
-        : []),
-    ].filter((l) => l.points.length > 0);
     const inUse = new Set(this.threads.filter((x) => x.inUse).map((x) => x.key));
-    return {
-      from: c.from,
-      to: c.to,
-      lines,
-      ceiling: c.ceiling.map((s) => s.points),
-      rules: c.own.rpm.map((rpm) => ({ name: plain(rpm), rpm: toNumber(rpm) })),
-      threads: c.rows
-        .filter((r) => inUse.has(r.key))
-        .map((r) => ({
-          name: this.nameOf(r),
-          lead: leadNumber(r.lead),
-          rpm: r.drive.highest === null ? null : Number(r.drive.highest),
-        })),
+    return plotDataOf(c, {
+      limit: limitText,
+      groove: grooveName,
+      room: room && t.room(statedText(room)),
+      rpm: plain,
+      thread: (r) => (inUse.has(r.key) ? this.nameOf(r) : null),
       words: this.words,
       axis: t.axis,
-    };
+    });
   }
 
   private heading(c: Chart) {

@@ -4,13 +4,12 @@ import { ScreenElement } from '../../elements/screen';
 import '../../elements/limits-drawing';
 import '../../elements/row';
 import { classOf } from '../../core/figures';
-import { decimalText, inBase, mul, type Ratio } from '../../core/quantity';
+import { inBase, mul, type Ratio } from '../../core/quantity';
 import { formOf, limits, unitOf, type LimitsResult, type Thread } from '../../core/thread';
 import { classesOf } from '../../core/thread/classes';
 import { basicSizes, majorLength } from '../../core/thread/forms';
 import type { Band } from '../../core/thread/limits';
-import { mark } from '../../text/numbers';
-import { limitsText as t } from '../../text/limits';
+import { bandText, limitsText as t, sizeText } from '../../text/limits';
 import { classText, startsText } from '../../text/threads';
 import type { App } from '../../state';
 import { profileSection, toolSection } from './profile-section';
@@ -52,18 +51,8 @@ export class LimitsScreen extends ScreenElement<App> {
   }
 
   private bandRow(label: string, band: Band, unit: 'mm' | 'in'): TemplateResult {
-    const text = (r: Ratio): string =>
-      decimalText(r, { places: unit === 'mm' ? 3 : 4, keepZeros: true, mark: mark() });
-    const { min, max } = band;
-    const value =
-      min && max
-        ? `${text(min)} – ${text(max)}`
-        : min
-          ? t.least(text(min))
-          : max
-            ? t.most(text(max))
-            : t.notGiven;
-    return html`<ls-row .label=${label} .value=${value} .unit=${min || max ? unit : ''}></ls-row>`;
+    const known = band.min ?? band.max;
+    return html`<ls-row .label=${label} .value=${bandText(band, unit)} .unit=${known ? unit : ''}></ls-row>`;
   }
 
   private table(l: Extract<LimitsResult, { ok: true }>) {
@@ -78,13 +67,8 @@ export class LimitsScreen extends ScreenElement<App> {
   private basic(thread: Thread) {
     const sizes = basicSizes(thread);
     if (!sizes) return nothing;
-    const places = sizes.unit === 'mm' ? 3 : 4;
     const row = (label: string, r: Ratio) =>
-      html`<ls-row
-        .label=${label}
-        .value=${decimalText(r, { places, keepZeros: true, mark: mark() })}
-        .unit=${sizes.unit}
-      ></ls-row>`;
+      html`<ls-row .label=${label} .value=${sizeText(r, sizes.unit)} .unit=${sizes.unit}></ls-row>`;
     return html`<h2>${t.basic}</h2>
       <div>${row(t.major, sizes.major)} ${row(t.pitch(), sizes.pitch)} ${row(t.minor, sizes.minor)}</div>
       <p class="note">${t.formSource(formOf(thread).source)}</p>`;

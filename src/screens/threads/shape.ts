@@ -1,11 +1,10 @@
-import type { LimitsShape, Outline } from '../../elements/limits-drawing';
+import type { LimitsShape } from '../../elements/limits-drawing';
+import { limitsShapeOf } from '../../elements/limits-shape';
 import { toolOutline } from '../../elements/tool-outline';
 import type { Job } from '../../core/job';
 import { inBase, toNumber } from '../../core/quantity';
 import { formOf, unitOf, type LimitsResult, type Thread } from '../../core/thread';
-import { pitchLength } from '../../core/thread/forms';
 import { infeedFromCrest } from '../../core/thread/depth';
-import { drawnBand, type Diameters } from '../../core/thread/outline';
 import { noseFor, toolForm } from '../../core/thread/tool';
 import { noseShape } from './nose';
 
@@ -32,8 +31,8 @@ const toolAt = (thread: Thread, job: Job, middle: number): NonNullable<LimitsSha
 };
 
 /**
- * What the drawing of a thread between its limits needs, in the thread's own unit; null where the drawing needs a limit
- * that is left open. @param wire diameter of wires seated in it, mm @param job whose tool is drawn, if any
+ * What the drawing of a thread between its limits needs, with a tool in it where one is known.
+ * @param wire diameter of wires seated in it, mm @param job whose tool is drawn, if any
  */
 export const limitsShape = (
   thread: Thread,
@@ -41,22 +40,6 @@ export const limitsShape = (
   wire: number | null,
   job: Job | null = null,
 ): LimitsShape | null => {
-  const outlines = drawnBand(thread, l);
-  const pitch = pitchLength(thread);
-  if (!outlines || !pitch) return null;
-  const { flanks } = formOf(thread);
-  const numbers = (o: Diameters): Outline => ({
-    major: toNumber(o.major),
-    pitch: toNumber(o.pitch),
-    minor: toNumber(o.minor),
-  });
-  return {
-    kind: l.kind,
-    pitch: toNumber(pitch),
-    flanks: [toNumber(flanks[0]), toNumber(flanks[1])],
-    most: numbers(outlines.most),
-    least: numbers(outlines.least),
-    tool: job && toolAt(thread, job, (toNumber(outlines.most.pitch) + toNumber(outlines.least.pitch)) / 4),
-    wire: wire === null ? null : unitOf(thread) === 'in' ? wire / 25.4 : wire,
-  };
+  const shape = limitsShapeOf(thread, l, wire);
+  return shape && { ...shape, tool: job && toolAt(thread, job, (shape.most.pitch + shape.least.pitch) / 4) };
 };

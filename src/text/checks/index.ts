@@ -1,4 +1,5 @@
 export type { ItemText, ReadingText } from './item-text';
 export { checkText, checkTexts } from './items';
 export * from './states';
+export { boundsText } from './bounds';
 export { checksText } from './screen';

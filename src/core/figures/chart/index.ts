@@ -7,6 +7,7 @@ import type { ChartPoint, Crossing, GrooveLine, LimitLine, Span } from './lines'
 import { rowSteps, type ChartRow } from './rows';
 
 export type { ChartThread } from './at';
+export { usualThreads } from './usual';
 export { GROOVE_IDS, grooveRoom, type GrooveId, type GrooveRoom } from './grooves';
 export type { ChartPoint, Crossing, GrooveLine, LimitLine, Span } from './lines';
 export type { ChartRow, OwnAnswer, RoomAnswer } from './rows';
