@@ -1,7 +1,6 @@
 import { html, nothing } from 'lit';
 import '../../elements/row';
 import '../../elements/standing';
-import type { Standing } from '../../core/figures';
 import { inBase, stated, toNumber, type Ratio } from '../../core/quantity';
 import type { LimitsResult, Thread } from '../../core/thread';
 import * as wires from '../../core/thread/wires';
@@ -9,14 +8,6 @@ import { measureText as t, type Way } from '../../text/measure';
 import { classText } from '../../text/threads';
 import { limitsScale } from '../../elements/limits-scale';
 import type { Found } from './measured';
-
-const STANDING: Readonly<Record<wires.Verdict, Standing>> = {
-  within: 'within',
-  above: 'near',
-  below: 'over',
-  unsure: 'unknown',
-  unknown: 'unknown',
-};
 
 /** How lengths in mm are written in the person's unit. */
 export interface Lengths {
@@ -56,7 +47,7 @@ export const resultSection = (
     </div>`;
   return html`<div role="status">
       <ls-standing
-        .standing=${STANDING[verdict]}
+        .standing=${wires.VERDICT_STANDING[verdict]}
         .word=${t.verdict(verdict, way !== 'micrometer')}
       ></ls-standing>
     </div>

@@ -199,7 +199,7 @@ export class MeasureScreen extends ScreenElement<App> {
 
   private gauge(thread: Thread) {
     const lead = wires.wireThreadOf(thread).lead;
-    const rule = thread.pitch.unit === 'tpi' ? 'asme-b1.2' : 'iso-1502';
+    const rule = wires.gaugeRuleOf(thread);
     const g = wires.gaugeLengths(rule, lead, lead);
     if (!g) return nothing;
     return html`<div>

@@ -1,3 +1,4 @@
+import type { Thread } from '../thread';
 import type { Measured } from './reading';
 
 /** Ways to measure without wires. Lengths in one unit. */
@@ -19,6 +20,10 @@ export const threadMicrometer = (
 };
 
 export type GaugeRule = 'iso-1502' | 'asme-b1.2';
+
+/** Whose rule a thread's gauges follow: by the inch that of ASME. */
+export const gaugeRuleOf = ({ pitch }: Thread): GaugeRule =>
+  pitch.unit === 'tpi' ? 'asme-b1.2' : 'iso-1502';
 
 export interface GaugeLengths {
   /** A no-go gauge may enter from either end by no more than this many turns. */

@@ -17,3 +17,12 @@ export const verdictOf = (
   if (value - expanded > max) return 'above';
   return value - expanded >= min && value + expanded <= max ? 'within' : 'unsure';
 };
+
+/** How each stands, as figures do: what is above may still be taken off, what is below can't be put back. */
+export const VERDICT_STANDING = {
+  within: 'within',
+  above: 'near',
+  below: 'over',
+  unsure: 'unknown',
+  unknown: 'unknown',
+} as const satisfies Readonly<Record<Verdict, string>>;
