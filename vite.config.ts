@@ -8,6 +8,7 @@ import { defineConfig } from 'vitest/config';
 import { minify } from 'terser';
 import { headersFile, PAGE_POLICY } from './.ci/policy.js';
 import { sentencesApart } from './.ci/sentences.js';
+import { tidyTemplates } from './.ci/tidy.js';
 
 /** `LATHESIDE_UNREGISTER=1 npm run build` makes the way out: a build whose worker removes itself and our caches. */
 const unregister = process.env.LATHESIDE_UNREGISTER === '1';
@@ -142,18 +143,7 @@ export default defineConfig({
     contentPolicy(),
     sentencesApart(),
     minifyTwice(),
-    {
-      // Style sheets and templates in scripts are text to the minifier: their comments and blanks would go to every phone.
-      name: 'latheside-tidy-templates',
-      enforce: 'pre',
-      apply: 'build',
-      transform(code, id) {
-        if (!/src[\\/](elements|screens)[\\/].*\.ts$/.test(id)) return null;
-        const tidy = (sheet: string): string => sheet.replace(/\/\*[^]*?\*\//g, '').replace(/\s+/g, ' ');
-        // To code indentation is nothing, to a template it is one blank.
-        return { code: code.replace(/\bcss`[^`]*`/g, tidy).replace(/\n[ \t]+/g, '\n'), map: null };
-      },
-    },
+    tidyTemplates(),
     {
       name: 'latheside-out-dir',
       configResolved(config) {
@@ -195,7 +185,7 @@ export default defineConfig({
         injectionPoint: unregister ? '' : 'self.__WB_MANIFEST',
         rollupFormat: 'iife',
         globPatterns: ['**/*.{js,css,html,woff2,svg,png,json,webmanifest}'],
-        globIgnores: ['worker.js', 'pictures/**', 'schemas/**', 'shelf/**'],
+        globIgnores: ['worker.js', 'pictures/**', 'schemas/**', 'shelf/**', 'embed/**'],
         manifestTransforms: [withIntegrity],
       },
     }),

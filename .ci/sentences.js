@@ -9,8 +9,8 @@ import { join } from 'node:path';
 import ts from 'typescript';
 
 const FOLDER = 'src/text';
-/** Words that the first paint shows: those wait for no other file. */
-const FIRST = /(frame|numbers|units|words)\.ts$/;
+/** Words that the first paint shows wait for no other file; those of the elements for other pages aren't the app's. */
+const FIRST = /(frame|numbers|units|words|embed)\.ts$/;
 /** Shorter ones cost more as an entry than they save. */
 const LEAST = 16;
 /** The same for what stands between the values of a template. */

@@ -5,5 +5,4 @@ export { EmbedVerdictEvent, LsEmbedGauge } from './gauge';
 export { EmbedChooseEvent, LsEmbedLookUp } from './look-up';
 export type { EmbedMachine } from './machine';
 export type { EmbedThread } from './thread';
-export { setMark } from '../text/numbers';
-export { setWords } from '../text/words';
+export { useMark, useTrade } from './words';

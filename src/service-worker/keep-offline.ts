@@ -79,6 +79,8 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
     if (precache.getCacheKeyForURL(url.href) !== undefined) return url.href;
     if (request.mode !== 'navigate' || !url.href.startsWith(root)) return null;
     if (url.href === root) return index;
+    // A page of its own beside the app, never kept.
+    if (url.href.startsWith(`${root}embed/`)) return null;
     const isFile = /\.[^/]+$/.test(url.pathname);
     return isFile ? null : 'root';
   }
