@@ -4,21 +4,19 @@ import '../elements/chart-plot';
 import { plotDataOf } from '../elements/chart-data';
 import type { PlotData } from '../elements/chart-layout';
 import { inPieces } from '../elements/in-pieces';
-import type { Ceiling } from '../core/figures';
 import { chartSteps, usualThreads, type Chart, type ChartRow } from '../core/figures/chart';
 import type { MachineProfile } from '../core/machine';
 import type { Thread } from '../core/thread';
 import { chartText, grooveName } from '../text/chart';
 import { embedText } from '../text/embed';
-import { plain, showLead, statedText, whole } from '../text/numbers';
-import { refusalText } from '../text/typed';
+import { plain, statedText } from '../text/numbers';
 import { limitText } from '../text/why-limits';
 import { sheetFor } from './asking';
+import { chartTable, chartTableSheet } from './chart-table';
 import { EmbedElement, listed } from './element';
 import { readMachine, type EmbedMachine, type MachineRead } from './machine';
+import { misreadSaid } from './misread';
 import { describe, threadCalled, type EmbedThread } from './thread';
-
-const t = embedText.chart;
 
 /** One thread of the chart: its highest speed by the drive alone, which is no threading speed. */
 export interface EmbedChartRow {
@@ -60,25 +58,8 @@ const number = (x: bigint | null): number | null => (x === null ? null : Number(
 export class LsEmbedChart extends EmbedElement {
   static override styles = [
     ...EmbedElement.styles,
+    chartTableSheet,
     css`
-      table {
-        inline-size: 100%;
-        border-collapse: collapse;
-      }
-      th,
-      td {
-        padding: 8px 4px;
-        border-block-end: 1px solid var(--hair);
-        text-align: start;
-        vertical-align: baseline;
-      }
-      th:last-child,
-      td:last-child {
-        text-align: end;
-      }
-      td b {
-        font-size: var(--t-figure);
-      }
       .to-come {
         min-block-size: 60rem;
       }
@@ -110,6 +91,8 @@ export class LsEmbedChart extends EmbedElement {
   @property({ attribute: 'motor-pulley' }) motorPulley = '';
   /** Teeth of the pulley on the leadscrew. */
   @property({ attribute: 'screw-pulley' }) screwPulley = '';
+  /** Motor turns for one of the pulley behind its gearbox; 1 without one. */
+  @property({ attribute: 'gearbox-ratio' }) gearboxRatio = '';
   /** Highest step rate of the controller: "100 kHz". */
   @property({ attribute: 'controller-max-steps' }) controllerMaxSteps = '';
   /** Highest step rate the driver's input takes: "200 kHz". */
@@ -139,11 +122,12 @@ export class LsEmbedChart extends EmbedElement {
   /** What the page says of the machine, its own properties first. */
   private get said(): EmbedMachine {
     const { screwPitch, screwStarts, encoderLines, edgesPerLine, spindlePulley, encoderPulley } = this;
-    const { fullSteps, microsteps, motorPulley, screwPulley, controllerMaxSteps, stepInputMax } = this;
+    const { fullSteps, microsteps, motorPulley, screwPulley, gearboxRatio } = this;
+    const { controllerMaxSteps, stepInputMax } = this;
     const { motorMaxRpm, counterMaxEdges, carriageMax, spindleSpeeds, wholeStopTime } = this;
     const own = {
       ...{ screwPitch, screwStarts, encoderLines, edgesPerLine, spindlePulley, encoderPulley },
-      ...{ fullSteps, microsteps, motorPulley, screwPulley, controllerMaxSteps, stepInputMax },
+      ...{ fullSteps, microsteps, motorPulley, screwPulley, gearboxRatio, controllerMaxSteps, stepInputMax },
       ...{ motorMaxRpm, counterMaxEdges, carriageMax, spindleSpeeds, wholeStopTime },
     };
     return { ...this.machine, ...Object.fromEntries(Object.entries(own).filter(([, v]) => v !== '')) };
@@ -205,49 +189,9 @@ export class LsEmbedChart extends EmbedElement {
     return thread ? [{ thread: describe(thread), highest: number(highest), notAbove: number(atMost) }] : [];
   }
 
-  private ceiling({ highest, atMost }: Ceiling) {
-    if (highest !== null) return html`<b>${whole(highest)}</b>`;
-    return atMost === null ? chartText.notKnown : t.notAbove(whole(atMost));
-  }
-
-  private table(c: Chart) {
-    const lead = (r: ChartRow): string => {
-      const { mm, tpi } = showLead(r.lead);
-      return `${mm} mm · ${tpi} tpi`;
-    };
-    return html`<table part="table">
-        <thead>
-          <tr>
-            <th scope="col">${t.columns.thread}</th>
-            <th scope="col">${t.columns.lead}</th>
-            <th scope="col">${t.columns.drive}</th>
-          </tr>
-        </thead>
-        <tbody>
-          ${c.rows.map(
-            (r) =>
-              html`<tr>
-                <th scope="row">${this.nameOf(r)}</th>
-                <td>${lead(r)}</td>
-                <td>${this.ceiling(r.drive)}</td>
-              </tr>`,
-          )}
-        </tbody>
-      </table>
-      <p class="note">${t.exact}</p>`;
-  }
-
   private missing(c: Chart | null) {
-    const misread = this.read?.misread ?? [];
     const names = c?.unknown.map((l) => limitText[l.id].name).join(', ');
-    return html`${
-      misread.length
-        ? html`<p class="over" part="unknown">
-            ${embedText.misreadTitle}
-            ${misread.map((m) => html`<br />${embedText.misread(m.field, refusalText(m.refusal))}`)}
-          </p>`
-        : nothing
-    }
+    return html`${misreadSaid(this.read)}
     ${this.lost.map((id) => html`<p class="over">${embedText.unknownThread(id)}</p>`)}
     ${names ? html`<p class="unknown" part="unknown">${chartText.unknown(names)}</p>` : nothing}`;
   }
@@ -263,7 +207,7 @@ export class LsEmbedChart extends EmbedElement {
                 .data=${shown.data}
                 .text=${`${chartText.plot} ${shown.data.words.join(' ')}`}
               ></ls-chart-plot>
-              ${this.table(shown.chart)}`
+              ${chartTable(shown.chart.rows, (r) => this.nameOf(r))}`
           : html`<p class="to-come" role="status">${chartText.working}</p>`
       }
     </div>`;

@@ -1,19 +1,17 @@
-import { css, html, nothing, type PropertyValues } from 'lit';
+import { html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
-import '../elements/standing';
 import { makeRecord, PHASES, type CheckState, type Phase } from '../core/checks';
 import type { CheckRecord } from '../core/context';
 import type { Sheet } from '../core/figures';
-import { read, stated, type Stated } from '../core/quantity';
-import { boundsText, checksText, checkText, findingText, readingRefusalText, tierName } from '../text/checks';
+import { boundsText, checksText, checkText, readingRefusalText, tierName } from '../text/checks';
 import { embedText } from '../text/embed';
-import { standingWord } from '../text/speed';
-import { timeOf } from '../text/time';
-import { readErrorText, refusalText } from '../text/typed';
 import { unitLabel } from '../text/units';
 import { dayOf, sheetFor, statesOf, type Asked } from './asking';
+import { findingSaid, readingOf, restSaid } from './checks-said';
+import { checksSheet } from './checks-styles';
 import { EmbedElement } from './element';
 import { readMachine, type EmbedMachine, type MachineRead } from './machine';
+import { misreadSaid } from './misread';
 
 const t = embedText.checks;
 
@@ -62,48 +60,7 @@ const REST = 400;
  */
 @customElement('ls-embed-checks')
 export class LsEmbedChecks extends EmbedElement {
-  static override styles = [
-    ...EmbedElement.styles,
-    css`
-      .question {
-        font-size: var(--t-deciding);
-        font-weight: 700;
-        line-height: 1.08;
-      }
-      .answers {
-        display: grid;
-        gap: 24px;
-      }
-      .done {
-        min-block-size: 96px;
-        font-size: var(--t-figure);
-      }
-      /* A second tap meant for the question before must not answer this one. */
-      .resting {
-        pointer-events: none;
-      }
-      summary {
-        display: flex;
-        align-items: center;
-        min-block-size: 64px;
-        text-decoration: underline;
-        cursor: pointer;
-      }
-      .caution {
-        padding-block-end: 12px;
-        border-block-end: 1px solid var(--hair);
-      }
-      ul {
-        margin: 0;
-        padding: 0;
-        list-style: none;
-      }
-      li {
-        padding-block: 8px;
-        border-block-end: 1px solid var(--hair);
-      }
-    `,
-  ];
+  static override styles = [...EmbedElement.styles, checksSheet];
 
   /** When they are asked: before the cut, after the scratch pass, before each pass, before service. */
   @property() phase: 'before' | 'scratch' | 'pass' | 'service' = 'before';
@@ -141,15 +98,8 @@ export class LsEmbedChecks extends EmbedElement {
     return statesOf(this.asked, sheet).filter((s) => s.state !== 'done');
   }
 
-  /** The figure typed, in the item's first unit; null where there is none, a word of refusal where it is no number. */
-  private reading({ item }: CheckState): Stated | null | { readonly trouble: string } {
-    if (!item.reading || this.typed.trim() === '') return null;
-    const number = read(this.typed);
-    return number.ok ? stated(number.value, item.reading.units[0]) : { trouble: readErrorText(number.error) };
-  }
-
   private answer(s: CheckState, answer: 'done' | 'not-ok'): void {
-    const reading = answer === 'done' ? this.reading(s) : null;
+    const reading = answer === 'done' ? readingOf(s.item, this.typed) : null;
     if (reading && 'trouble' in reading) {
       this.trouble = reading.trouble;
       return;
@@ -189,27 +139,11 @@ export class LsEmbedChecks extends EmbedElement {
   }
 
   private caution() {
-    const misread = this.read?.misread ?? [];
     return html`<div class="stack caution" part="caution">
       <p><strong>${t.notKept}</strong></p>
-      <p class="note">${checksText.caution}</p>
-      ${this.machine ? nothing : html`<p class="note">${t.general}</p>`}
-      ${
-        misread.length
-          ? html`<p class="over">
-              ${embedText.misreadTitle}
-              ${misread.map((m) => html`<br />${embedText.misread(m.field, refusalText(m.refusal))}`)}
-            </p>`
-          : nothing
-      }
+      <p class="note">${t.caution}</p>
+      ${this.machine ? nothing : html`<p class="note">${t.general}</p>`} ${misreadSaid(this.read)}
     </div>`;
-  }
-
-  private finding({ finding, state }: CheckState) {
-    if (!finding || (finding.standing === 'within' && state !== 'done')) return nothing;
-    return html`<ls-standing .standing=${finding.standing} .word=${standingWord[finding.standing]}
-      >${findingText(finding)}</ls-standing
-    >`;
   }
 
   private entry({ item }: CheckState, sheet: Sheet) {
@@ -241,7 +175,7 @@ export class LsEmbedChecks extends EmbedElement {
           ? html`<p class="alert over"><strong>${t.wasNotOk}</strong> ${text.notOk ?? ''}</p>`
           : nothing
       }
-      ${this.finding(s)}
+      ${findingSaid(s)}
       <p part="look">${text.look}</p>
       <details>
         <summary>${checksText.why}</summary>
@@ -280,28 +214,13 @@ export class LsEmbedChecks extends EmbedElement {
       : nothing;
   }
 
-  /** Nothing more to be asked now: what is left, and how that stands. */
+  /** Nothing more to be asked now. */
   private rest(open: readonly CheckState[]) {
-    const putOff = open.filter((s) => s.answerable);
-    const stuck = open.filter((s) => !s.answerable);
-    const at = this.records.at(-1)?.at;
-    return html`<p class="question" part="question">
-        ${open.length ? checksText.leftCount(open.length) : at ? t.answered(timeOf(at)) : checksText.leftCount(0)}
-      </p>
-      ${stuck.length ? html`<p class="unknown">${t.worked(stuck.length)}</p>` : nothing}
-      <ul>
-        ${open.map(
-          (s) =>
-            html`<li>
-              ${checkText(s.item.id).question}
-              ${s.state === 'not-ok' ? html`<strong class="over">${checksText.notOk}</strong>` : this.finding(s)}
-            </li>`,
-        )}
-      </ul>
-      <p>${checksText.afterAll}</p>
+    const putOff = open.some((s) => s.answerable);
+    return html`${restSaid(open, this.records.at(-1)?.at ?? null)}
       <div class="keys">
         ${
-          putOff.length
+          putOff
             ? html`<button class="key" part="key" @click=${() => (this.put = [])}>${t.again}</button>`
             : nothing
         }

@@ -74,7 +74,7 @@ export abstract class EmbedElement extends LitElement {
       }
       .results {
         display: grid;
-        grid-template-columns: repeat(auto-fill, minmax(min(100%, 9.5em), 1fr));
+        grid-template-columns: repeat(auto-fill, minmax(min(100%, 7.5em), 1fr));
         gap: var(--gap);
       }
       .title {

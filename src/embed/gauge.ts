@@ -3,27 +3,19 @@ import { customElement, property } from 'lit/decorators.js';
 import '../elements/limits-drawing';
 import { limitsScale, limitsScaleStyles } from '../elements/limits-scale';
 import { limitsShapeOf } from '../elements/limits-shape';
-import '../elements/row';
 import '../elements/standing';
 import { classOf } from '../core/figures';
 import { read, toNumber } from '../core/quantity';
-import { basicSizes, classesOf, limits, unitOf, type LimitsResult, type Thread } from '../core/thread';
-import type { Band } from '../core/thread/limits';
-import {
-  gaugeLengths,
-  gaugeRuleOf,
-  VERDICT_STANDING,
-  verdictOf,
-  wireThreadOf,
-  type Verdict,
-} from '../core/thread/wires';
+import { classesOf, limits, unitOf, type LimitsResult, type Thread } from '../core/thread';
+import { VERDICT_STANDING, verdictOf, type Verdict } from '../core/thread/wires';
 import { embedText as t } from '../text/embed';
-import { bandText, limitsText, sizeText } from '../text/limits';
+import { limitsText } from '../text/limits';
 import { measureText } from '../text/measure';
 import { mark } from '../text/numbers';
 import { classText } from '../text/threads';
 import { readErrorText } from '../text/typed';
 import { EmbedElement } from './element';
+import { basicFigures, goNoGo, limitFigures } from './gauge-figures';
 import { describe, threadCalled, type EmbedThread } from './thread';
 
 /** A person entered what they measured. */
@@ -42,7 +34,6 @@ export class EmbedVerdictEvent extends Event {
   }
 }
 
-type Known = Extract<LimitsResult, { ok: true }>;
 interface Judged {
   readonly value: number;
   readonly expanded: number | null;
@@ -94,53 +85,24 @@ export class LsEmbedGauge extends EmbedElement {
     return (['external', 'internal'] as const).map((side) =>
       offered[side].length === 0
         ? nothing
-        : html`<div class="keys" role="group" aria-label=${limitsText.classes(limitsText[side])}>
-            ${offered[side].map(
-              (c) =>
-                html`<button
-                  class="key"
-                  part="key"
-                  aria-pressed=${side === this.side && c === now}
-                  @click=${() => {
-                    this.side = side;
-                    this.fit = c;
-                  }}
-                >
-                  ${classText(c)}
-                </button>`,
-            )}
-          </div>`,
+        : html`<p class="label">${limitsText.classes(limitsText[side])}</p>
+            <div class="keys" role="group" aria-label=${limitsText.classes(limitsText[side])}>
+              ${offered[side].map(
+                (c) =>
+                  html`<button
+                    class="key"
+                    part="key"
+                    aria-pressed=${side === this.side && c === now}
+                    @click=${() => {
+                      this.side = side;
+                      this.fit = c;
+                    }}
+                  >
+                    ${classText(c)}
+                  </button>`,
+              )}
+            </div>`,
     );
-  }
-
-  private band(label: string, band: Band, unit: 'mm' | 'in') {
-    const known = band.min ?? band.max;
-    return html`<ls-row .label=${label} .value=${bandText(band, unit)} .unit=${known ? unit : ''}></ls-row>`;
-  }
-
-  private table(l: Known) {
-    return html`<div part="figures">
-        ${this.band(limitsText.major, l.major, l.unit)} ${this.band(limitsText.pitch(), l.pitch, l.unit)}
-        ${this.band(limitsText.minor, l.minor, l.unit)}
-      </div>
-      <p class="note">${limitsText.source(l.source)} ${t.limitsNote}</p>`;
-  }
-
-  private basic(thread: Thread) {
-    const sizes = basicSizes(thread);
-    return sizes
-      ? html`<p class="label">${limitsText.basic}</p>
-          <div part="figures">
-            ${(['major', 'pitch', 'minor'] as const).map(
-              (of) =>
-                html`<ls-row
-                  .label=${of === 'pitch' ? limitsText.pitch() : limitsText[of]}
-                  .value=${sizeText(sizes[of], sizes.unit)}
-                  .unit=${sizes.unit}
-                ></ls-row>`,
-            )}
-          </div>`
-      : nothing;
   }
 
   /** What was measured against the limits; null where nothing was, or it is no number. */
@@ -180,27 +142,11 @@ export class LsEmbedGauge extends EmbedElement {
       ${expanded === null ? nothing : html`<p class="note">${t.uncertain(number(expanded), unit)}</p>`}`;
   }
 
-  private goNoGo(thread: Thread) {
-    const { lead } = wireThreadOf(thread);
-    const rule = gaugeRuleOf(thread);
-    const g = gaugeLengths(rule, lead, lead);
-    return g
-      ? html`<div>
-          <ls-row .label=${measureText.go} .value=${measureText.goLength}></ls-row>
-          <ls-row
-            .label=${measureText.noGo}
-            .value=${measureText.turns(g.noGoTurns)}
-            .note=${measureText.gaugeNote[rule]}
-          ></ls-row>
-        </div>`
-      : nothing;
-  }
-
   private measuring(thread: Thread, classId: string | null, l: LimitsResult) {
     if (thread.taper) return html`<p>${measureText.refusal('taper-thread')}</p>`;
     if (this.side === 'internal')
       return html`<p>${measureText.refusal('internal-thread')}</p>
-        ${this.goNoGo(thread)}`;
+        ${goNoGo(thread)}`;
     const unit = unitOf(thread);
     const value = read(this.measured);
     const wrong = value.ok || this.measured.trim() === '' ? '' : readErrorText(value.error);
@@ -224,7 +170,7 @@ export class LsEmbedGauge extends EmbedElement {
       }
       <p id="wrong" class="over" role="alert">${wrong}</p>
       <div class="stack" role="status">${judged ? this.result(l, judged, unit) : nothing}</div>
-      ${this.goNoGo(thread)}`;
+      ${goNoGo(thread)}`;
   }
 
   protected override render() {
@@ -248,9 +194,9 @@ export class LsEmbedGauge extends EmbedElement {
       }
       ${
         l.ok
-          ? this.table(l)
+          ? limitFigures(l)
           : html`<p>${limitsText.refused(l.refusal, thread.family)}</p>
-              ${this.basic(thread)}`
+              ${basicFigures(thread)}`
       }
       ${this.fixed ? nothing : this.classKeys(thread, classId)} ${this.measuring(thread, classId, l)}
     </div>`;

@@ -42,8 +42,9 @@ export class LsEmbedLookUp extends EmbedElement {
   static override styles = [
     ...EmbedElement.styles,
     css`
-      .units .key {
-        flex: 1 1 4em;
+      .units {
+        display: grid;
+        grid-template-columns: repeat(auto-fit, minmax(64px, 1fr));
       }
     `,
   ];

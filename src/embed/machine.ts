@@ -77,8 +77,9 @@ export const readMachine = (said: EmbedMachine, name: string): MachineRead => {
     if (part.ok) raw[key] = part.value;
     else misread.push({ field: key, refusal: part.refusal });
   }
-  // Who lists the spindle's speeds has said that it has such.
+  // Who lists the spindle's speeds has said that it has such, and who gives full steps that it is a stepper.
   if (raw.spindleSpeeds && !raw.spindleDrive) raw.spindleDrive = 'speeds';
+  if (raw.fullSteps && !raw.motorKind) raw.motorKind = 'stepper';
   const read = readProfile(raw);
   const unreadable = read?.unreadable ?? [];
   return {

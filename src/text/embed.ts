@@ -24,11 +24,11 @@ export const embedText = {
     return measureText.verdict(verdict, false);
   },
   uncertain: (u: string, unit: string): string => `Reading taken as true to ± ${u} ${unit}.`,
-  limitsNote: 'From the standard’s own figures, not measured.',
   checks: {
     notKept: 'Nothing you answer here is kept: leave the page and it is gone. It proves nothing.',
-    general:
-      'General questions: no machine is described, so nothing is worked out and not every question may apply to yours.',
+    caution:
+      'The page sees nothing of the lathe. Local rules and trained people decide, and no key here stops anything.',
+    general: 'General questions: no machine is described, and not every one may apply to yours.',
     worked: (n: number): string =>
       n === 1
         ? '1 of what is worked out doesn’t hold or isn’t known'
