@@ -250,7 +250,7 @@ ${events.map((e) => classText(/** @type {Declared} */ (e), 'Event')).join('')}${
 declare global {
   interface HTMLElementTagNameMap {
 ${each((e) => `    '${e.tagName}': ${e.name};\n`)}  }
-  interface HTMLElementEventMap {
+  interface GlobalEventHandlersEventMap {
 ${each((e) => (e.events ?? []).map(({ name, type }) => `    '${name}': ${type.text};\n`).join(''))}  }
 }
 `;

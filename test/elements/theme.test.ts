@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { COLOURS } from '../../src/embed/element';
 
 const css = readFileSync('src/elements/theme.css', 'utf8').replace(/\/\*[\s\S]*?\*\//g, '');
 
@@ -65,4 +66,19 @@ describe('the bands of machines', () => {
 
 it('the phone’s dark theme and the one set by hand are the same', () => {
   expect(block(':root:not([data-theme])')).toEqual(dark);
+});
+
+describe('the elements for other pages', () => {
+  const system = block(
+    '@media (forced-colors: active) {\n  :root,\n  :root:not([data-theme]),\n  :root[data-theme]',
+  );
+  // Without a machine its colour is that of the second text.
+  const own = (theme: Map<string, string>, name: string) =>
+    theme.get(`--${name}`)?.replace('var(--ink-2)', bright.get('--ink-2') ?? '');
+
+  it.each(Object.entries(COLOURS))('have --%s as the app has it', (name, [light, darker, word]) => {
+    expect(own(bright, name)).toBe(light);
+    expect(dark.get(`--${name}`) ?? dark.get('--ink-2')).toBe(darker);
+    expect(system.get(`--${name}`)).toBe(word);
+  });
 });

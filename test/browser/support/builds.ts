@@ -12,15 +12,18 @@ export const DIST = process.env.LATHESIDE_DIST ?? 'dist';
  */
 export function build({
   version,
+  into,
   unregister = false,
   variables = {},
 }: {
+  /** A folder that is there already and keeps what else is in it. */
+  into?: string;
   version?: string;
   /** Other variables that the build reads. */
   variables?: Readonly<Record<string, string>>;
   unregister?: boolean;
 }): Promise<string> {
-  const folder = mkdtempSync(join(tmpdir(), 'latheside-build-'));
+  const folder = into ?? mkdtempSync(join(tmpdir(), 'latheside-build-'));
   const env = {
     ...process.env,
     NODE_ENV: 'production',
@@ -33,7 +36,7 @@ export function build({
     'build',
     '--outDir',
     folder,
-    '--emptyOutDir',
+    ...(into === undefined ? ['--emptyOutDir'] : []),
     '--logLevel',
     'warn',
   ];
