@@ -1,66 +1,23 @@
-/** The elements for other pages, on the page that shows them: with no storage, no worker and no other origin. */
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+/** The elements for other pages, by touch and by keyboard, on the page that shows them. */
 import type { Locator } from 'playwright-core';
-import { build as viteBuild } from 'vite';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { serve } from '../../.ci/serve.js';
-import { scanEverywhere, sideways } from './support/axe';
-import { Phone } from './support/phone';
-import { shoot } from './support/shots';
-import { touchFaults } from './support/touch';
+import { EmbedPage } from './support/embed';
+import type { Phone } from './support/phone';
 import { wordsOf } from './support/words';
 
-let folder: string;
-let server: Awaited<ReturnType<typeof serve>>;
+let shown: EmbedPage;
 let phone: Phone;
 
-/** What the elements must do without: whoever touches it gets an error, which the watch sees. */
-const forbid = (): void => {
-  for (const name of ['indexedDB', 'caches', 'localStorage', 'sessionStorage', 'fetch'])
-    Object.defineProperty(window, name, {
-      get: () => {
-        console.error(`${name} was asked for`);
-        return undefined;
-      },
-    });
-  Object.defineProperty(Navigator.prototype, 'serviceWorker', {
-    get: () => console.error('a worker was asked for'),
-  });
-};
-
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'latheside-embed-'));
-  await viteBuild({
-    configFile: 'vite.embed.config.ts',
-    mode: 'production',
-    logLevel: 'error',
-    build: { outDir: folder, emptyOutDir: true },
-  });
-  server = await serve(folder);
-  phone = await Phone.open('about:blank');
-  await phone.context.addInitScript(forbid);
+  shown = await EmbedPage.open();
+  phone = shown.phone;
 });
-afterAll(async () => {
-  await phone?.close();
-  await server?.close();
-  rmSync(folder, { recursive: true, force: true });
-});
-beforeEach(async () => {
-  await phone.page.setViewportSize({ width: 360, height: 740 });
-  await phone.page.goto(server.url);
-  await phone.page.getByText('The page was told the figures of').waitFor();
-});
+afterAll(() => shown?.close());
+beforeEach(() => shown.anew());
 
-const part = (name: string): Locator => phone.page.locator(`#${name}`);
-const set = (name: string, values: object): Promise<void> =>
-  part(name).evaluate((e, all) => void Object.assign(e, all), values);
-/** Where the page is long, a finger would swipe for seconds to get there: the element is brought into sight first. */
-const touch = async (name: string, key: string | RegExp): Promise<void> => {
-  await part(name).evaluate((e) => e.scrollIntoView({ behavior: 'instant' }));
-  await phone.finger.tapOn(part(name).getByRole('button', { name: key, exact: typeof key === 'string' }));
-};
+const part = (name: string): Locator => shown.part(name);
+const set = (name: string, values: object): Promise<void> => shown.set(name, values);
+const touch = (name: string, key: string): Promise<void> => shown.touch(name, key);
 
 describe('the look-up', () => {
   it('finds by touch, tells the page, and says what was chosen', async () => {
@@ -195,7 +152,7 @@ describe('the checks', () => {
 
   it('hear one tap for one question, however quick the next', async () => {
     const all = await left();
-    await part('checks').evaluate((e) => e.scrollIntoView({ behavior: 'instant' }));
+    await shown.inSight('checks');
     const { x, y } = await phone.finger.reach(part('checks').getByRole('button', { name: 'DONE' }));
     await phone.page.touchscreen.tap(x, y);
     await phone.page.touchscreen.tap(x, y);
@@ -297,131 +254,6 @@ describe('the wall chart', () => {
   });
 });
 
-describe('the page', () => {
-  it('has nothing for axe to find, keys for fingers, and no sideways scroll', async () => {
-    await part('look-up').getByLabel('Size or pitch').fill('10');
-    await phone.page.locator('summary').evaluate((e) => (e as HTMLElement).click());
-    expect(await scanEverywhere(phone.page, 'embed')).toEqual([]);
-    await phone.page.setViewportSize({ width: 360, height: 740 });
-    expect(await sideways(phone.page)).toBe(0);
-    expect(await touchFaults(phone.page)).toEqual([]);
-  });
-
-  it('shows the code that stands in it', async () => {
-    const lost = await phone.page.evaluate(() => {
-      const squeeze = (s: string | null): string =>
-        (s ?? '').replace(/\s+/g, ' ').replaceAll(' >', '>').trim();
-      const shown = [...document.querySelectorAll('pre')].map((pre) => squeeze(pre.textContent)).join(' ');
-      const tag = (e: Element): string =>
-        `<${e.localName} ${[...e.attributes]
-          // Set by the choice that the example makes.
-          .filter(({ name }) => name !== 'chosen')
-          .map(
-            ({ name, value }) =>
-              `${name}${value === '' ? '' : `=${name === 'machine' ? `'${value}'` : `"${value}"`}`}`,
-          )
-          .join(' ')}>`;
-      return [...document.querySelectorAll('main *')]
-        .filter((e) => e.localName.startsWith('ls-embed-'))
-        .map((e) => squeeze(tag(e)))
-        .filter((one) => !shown.includes(one));
-    });
-    expect(lost).toEqual([]);
-  });
-
-  it('takes its own colours and typeface into an element', async () => {
-    const looks = (selector: string) =>
-      phone.page
-        .locator(selector)
-        .first()
-        .evaluate((e) => {
-          const { backgroundColor, fontFamily } = getComputedStyle(e);
-          return { backgroundColor, fontFamily };
-        });
-    expect(await looks('.own-looks')).toEqual({
-      backgroundColor: 'rgb(16, 36, 58)',
-      fontFamily: 'Georgia, serif',
-    });
-    const bright = await looks('#gauge');
-    await phone.page.emulateMedia({ colorScheme: 'dark' });
-    expect(bright.backgroundColor).toBe('rgb(253, 252, 248)');
-    expect((await looks('#gauge')).backgroundColor).toBe('rgb(14, 18, 22)');
-    // A page of one scheme alone keeps it, whatever the reader's system says.
-    await part('gauge').evaluate((e) => e.style.setProperty('color-scheme', 'light'));
-    expect((await looks('#gauge')).backgroundColor).toBe('rgb(253, 252, 248)');
-    await phone.page.emulateMedia({ colorScheme: null });
-  });
-
-  it('draws in the system’s own colours', async () => {
-    await phone.page.emulateMedia({ forcedColors: 'active' });
-    await part('chart').locator('.ceiling').first().waitFor({ state: 'attached' });
-    const colours = await phone.page.evaluate(() => {
-      const probe = document.createElement('i');
-      document.body.append(probe);
-      const of = (word: string): string => {
-        probe.style.color = word;
-        return getComputedStyle(probe).color;
-      };
-      const [text, paper] = [of('CanvasText'), of('Canvas')];
-      const shadow = (id: string) => document.getElementById(id)?.shadowRoot;
-      const drawn = shadow('gauge')?.querySelector('[part=drawing]')?.shadowRoot?.querySelector('.most');
-      const key = shadow('checks')?.querySelector('[part=not-ok]');
-      const chart = shadow('chart')?.querySelector('[part=drawing]')?.shadowRoot?.querySelector('.ceiling');
-      if (!drawn || !key || !chart) return null;
-      return {
-        text,
-        differs: text !== paper,
-        outline: getComputedStyle(drawn).stroke,
-        ceiling: getComputedStyle(chart).stroke,
-        key: getComputedStyle(key).borderTopStyle,
-      };
-    });
-    await shoot(phone.page, 'embed forced colours');
-    await phone.page.emulateMedia({ forcedColors: null });
-    expect(colours).toMatchObject({
-      differs: true,
-      outline: colours?.text,
-      ceiling: colours?.text,
-      key: 'solid',
-    });
-  });
-
-  it('copies code, or marks it where it may not', async () => {
-    const first = phone.page.locator('.copy').first();
-    await phone.finger.tapOn(first);
-    await expect.poll(() => first.innerText()).toMatch(/^(Copied|Marked: copy it by hand)$/);
-  });
-});
-
-it('nothing was asked of any other host, of storage or of a worker', () => {
-  expect(phone.watch.requests.length).toBeGreaterThan(10);
-  const asked = new Set(phone.watch.requests.map((url) => new URL(url).pathname));
-  expect([...asked].sort()).toEqual(['/', '/demo.css', '/demo.js', '/icon.svg', '/latheside-embed.js']);
+it('nothing went wrong on the way', () => {
   expect(phone.watch.problems.filter((p) => !p.includes('another origin'))).toEqual([]);
-});
-
-it('beside the app’s own elements, and loaded twice, it still draws', async () => {
-  mkdirSync(join(folder, 'other'));
-  writeFileSync(
-    join(folder, 'other', 'index.html'),
-    `<!doctype html><title>Other</title><link rel="icon" href="../icon.svg">
-    <script type="module" src="page.js"></script><ls-row></ls-row><ls-embed-gauge thread="M10×1.5"></ls-embed-gauge>`,
-  );
-  writeFileSync(
-    join(folder, 'other', 'page.js'),
-    `for (const name of ['row', 'standing', 'limits-drawing', 'chart-plot'])
-      customElements.define('ls-' + name, class extends HTMLElement {});
-    await import('../latheside-embed.js');
-    await import('../latheside-embed.js?another');
-    document.title = 'Both';`,
-  );
-  const plain = await serve(folder, { headers: { 'Content-Security-Policy': "default-src 'self'" } });
-  try {
-    await phone.page.goto(`${plain.url}other/`);
-    await phone.page.waitForFunction(() => document.title === 'Both');
-    const row = phone.page.locator('ls-embed-gauge [part=figures] > *').first();
-    expect(await wordsOf(row)).toContain('9.732 – 9.968');
-  } finally {
-    await plain.close();
-  }
 });
