@@ -1,47 +1,23 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Locator } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { serve } from '../../.ci/serve.js';
 import { scan, sideways } from './support/axe';
-import { Phone } from './support/phone';
+import { ElementsPage } from './support/elements';
+import type { Phone } from './support/phone';
 
-let folder: string;
-let server: Awaited<ReturnType<typeof serve>>;
+let shown: ElementsPage;
 let phone: Phone;
 
 beforeAll(async () => {
-  folder = mkdtempSync(join(tmpdir(), 'latheside-elements-'));
-  const out = { outDir: folder, emptyOutDir: true };
-  await build({
-    configFile: false,
-    root: 'test/browser/elements',
-    publicDir: '../../../public',
-    logLevel: 'error',
-    build: out,
-  });
-  server = await serve(folder);
-  phone = await Phone.open(server.url);
+  shown = await ElementsPage.open();
+  phone = shown.phone;
 });
-afterAll(async () => {
-  await phone?.close();
-  await server?.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => shown?.close());
 beforeEach(async () => {
   await phone.page.setViewportSize({ width: 390, height: 844 });
 });
 
-const open = async (name: string): Promise<Locator> => {
-  await phone.page.goto('about:blank');
-  await phone.page.goto(`${server.url}#${name}`);
-  const element = phone.page.locator('main > *').nth(1);
-  await element.waitFor();
-  return element;
-};
-const heard = () => phone.page.evaluate(() => window.heard.splice(0));
+const open = (name: string): Promise<Locator> => shown.show(name);
+const heard = (): Promise<string[]> => shown.heard();
 const boxes = (all: Locator) =>
   all.evaluateAll((list) =>
     list.map((e) => e.getBoundingClientRect()).map(({ x, y, width, height }) => ({ x, y, width, height })),

@@ -11,6 +11,7 @@ import '../../../src/elements/standing';
 import '../../../src/elements/thread-dial';
 import '../../../src/elements/thread-profile';
 import '../../../src/elements/wipe-lock';
+import { more } from './more';
 
 const places = (['threads', 'speed', 'checks', 'cut', 'machine'] as const).map((id) => ({
   id,
@@ -30,6 +31,7 @@ const metric = {
 } as const;
 
 const pages: Record<string, () => TemplateResult> = {
+  ...more,
   pad: () =>
     html`<ls-pad label="Pitch" .words=${words} .units=${units} unit="tpi" understood="= 2.2087 mm">
       <button slot="results">First</button><button slot="results">Second</button>
@@ -73,6 +75,7 @@ const pages: Record<string, () => TemplateResult> = {
         figure="top"
       ></ls-row>
       <ls-row label="Steps per count" value="12345/67890123" unit="exact" note="from the entries"></ls-row>`,
+  row: () => html`<ls-row label="Pitch" value="1.5" unit="mm"></ls-row>`,
   bar: () => html`<ls-bar label="Places" current="speed" .items=${places}></ls-bar>`,
   sheet: () =>
     html`<button
@@ -82,6 +85,9 @@ const pages: Record<string, () => TemplateResult> = {
         Open
       </button>
       <ls-sheet heading="Why 213" close="Close"><p>Stopping room 4.0 mm</p></ls-sheet>`,
+  'sheet-open': () =>
+    html`<p>Behind it</p>
+      <ls-sheet open heading="Why 213" close="Close"><p>4.0 mm</p></ls-sheet>`,
   wipe: () => html`<ls-wipe-lock seconds="2" label="Wipe lock" text="Wipe it"></ls-wipe-lock>`,
   profile: () =>
     html`<ls-profile
@@ -100,10 +106,11 @@ declare global {
   }
 }
 window.heard = [];
-for (const type of ['ls-why', 'ls-close', 'ls-unlock', 'click', 'keydown'])
-  document.addEventListener(type, (event) =>
-    window.heard.push('figure' in event ? `${type} ${String(event.figure)}` : type),
-  );
+for (const type of ['ls-why', 'ls-close', 'ls-unlock', 'ls-written', 'click', 'keydown'])
+  document.addEventListener(type, (event) => {
+    const said = 'figure' in event ? event.figure : 'value' in event ? event.value : null;
+    window.heard.push(said === null ? type : `${type} ${String(said)}`);
+  });
 document.addEventListener('ls-pad-input', (event) => {
   const { value, unit } = event as PadInputEvent;
   window.heard.push(`${value}|${unit}`);
