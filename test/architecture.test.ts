@@ -244,6 +244,9 @@ describe('who may import whom', () => {
     ['core/drive/x.ts', `import '../../../.ci/policy.js';`, 'no room of src'],
     ['elements/x.ts', `import { words } from '../text/words';`, 'types only'],
     ['elements/x.ts', `import '../storage/open';`, 'elements may not import storage'],
+    ['embed/x.ts', `import type { App } from '../state';`, 'embed may not import state'],
+    ['embed/x.ts', `import '../screens/checks/asked';`, 'embed may not import screens'],
+    ['embed/x.ts', `import '../device/share';`, 'embed may not import device'],
     ['screens/speed/x.ts', `import '../../storage/open';`, 'screens may not import storage'],
     ['screens/speed/x.ts', `import { a } from '../checks/list';`, 'a screen imports no other screen'],
     [

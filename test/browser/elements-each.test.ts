@@ -118,7 +118,7 @@ describe.each(Object.entries(EACH))('%s', (tag, { draws, needs, named }) => {
       for (const [name, { attribute, state, type }] of all) {
         if (attribute === false || state) continue;
         const [said, want] = type === Number ? ['7', 7] : type === Boolean ? ['', true] : ['near', 'near'];
-        e.setAttribute(typeof attribute === 'string' ? attribute : name.toLowerCase(), said as string);
+        e.setAttribute(typeof attribute === 'string' ? attribute : name.toLowerCase(), said);
         await (e as unknown as { updateComplete: Promise<boolean> }).updateComplete;
         if ((e as unknown as Record<string, unknown>)[name] !== want) lost.push(name);
       }

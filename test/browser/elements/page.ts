@@ -108,8 +108,9 @@ declare global {
 window.heard = [];
 for (const type of ['ls-why', 'ls-close', 'ls-unlock', 'ls-written', 'click', 'keydown'])
   document.addEventListener(type, (event) => {
-    const said = 'figure' in event ? event.figure : 'value' in event ? event.value : null;
-    window.heard.push(said === null ? type : `${type} ${String(said)}`);
+    const { figure, value } = event as Event & { figure?: string; value?: string };
+    const said = figure ?? value;
+    window.heard.push(said === undefined ? type : `${type} ${said}`);
   });
 document.addEventListener('ls-pad-input', (event) => {
   const { value, unit } = event as PadInputEvent;
