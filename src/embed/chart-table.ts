@@ -23,6 +23,9 @@ export const chartTableSheet = css`
   td:last-child {
     text-align: end;
   }
+  td span {
+    white-space: nowrap;
+  }
   td b {
     font-size: var(--t-figure);
   }
@@ -35,9 +38,9 @@ const ceilingText = ({ highest, atMost }: Ceiling) => {
 
 /** The threads' figures: what the drive alone follows. */
 export const chartTable = (rows: readonly ChartRow[], nameOf: (row: ChartRow) => string) => {
-  const lead = (r: ChartRow): string => {
+  const lead = (r: ChartRow) => {
     const { mm, tpi } = showLead(r.lead);
-    return `${mm} mm · ${tpi} tpi`;
+    return html`<span>${mm} mm ·</span> <span>${tpi} tpi</span>`;
   };
   return html`<table part="table">
       <thead>

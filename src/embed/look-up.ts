@@ -44,7 +44,10 @@ export class LsEmbedLookUp extends EmbedElement {
     css`
       .units {
         display: grid;
-        grid-template-columns: repeat(auto-fit, minmax(64px, 1fr));
+        grid-template-columns: repeat(auto-fit, minmax(max(64px, 3.2em), 1fr));
+      }
+      .units .key {
+        padding-inline: 2px;
       }
     `,
   ];

@@ -43,6 +43,20 @@ describe('the look-up', () => {
     await part('look-up').getByRole('button', { name: '1/2-20 UNF' }).waitFor();
   });
 
+  it('breaks no unit’s name on its key', async () => {
+    const lines = await part('look-up')
+      .locator('.units button')
+      .evaluateAll((keys) =>
+        keys.map((key) => {
+          const range = document.createRange();
+          range.selectNodeContents(key);
+          return new Set([...range.getClientRects()].filter((r) => r.width > 0).map((r) => Math.round(r.top)))
+            .size;
+        }),
+      );
+    expect(lines).toEqual([1, 1, 1, 1]);
+  });
+
   it('keeps to its families, its unit and its number, and says when there is nothing', async () => {
     const keys = part('look-up').locator('.results button');
     await set('look-up', { query: '1/4', families: ['iso-coarse'] });
