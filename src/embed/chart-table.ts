@@ -23,8 +23,10 @@ export const chartTableSheet = css`
   td:last-child {
     text-align: end;
   }
-  td span {
-    white-space: nowrap;
+  @container (width >= 30rem) {
+    td span {
+      white-space: nowrap;
+    }
   }
   td b {
     font-size: var(--t-figure);
