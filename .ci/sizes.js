@@ -59,8 +59,9 @@ function precachedFiles(folder) {
  * @param {string} folder
  */
 export function weigh(folder = 'dist') {
-  const scripts = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) =>
-    name.endsWith('.js'),
+  // The elements for other pages may lie beside the app: they are no part of it, and their own build weighs them.
+  const scripts = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(
+    (name) => name.endsWith('.js') && !/^embed[\\/]/.test(name),
   );
   const groups = { entry: entryScripts(folder), scripts, precached: precachedFiles(folder) };
   return Object.entries(groups).map(([name, files]) => {
