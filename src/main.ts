@@ -29,10 +29,11 @@ const afterPaint = (): Promise<void> =>
 
 const dress = (app: App): void => {
   const root = document.documentElement;
-  const { theme, words } = app.settings;
+  const { theme, words, hand } = app.settings;
   if (theme === 'auto') delete root.dataset.theme;
   else root.dataset.theme = theme;
   root.dataset.machine = app.profile?.colour ?? 'none';
+  root.dataset.hand = hand;
   setWords(words);
 };
 

@@ -11,7 +11,8 @@ export interface BarItem {
 }
 
 /**
- * The places, side by side at the foot of the screen: equal widths, icon over word. With large text they take two lines.
+ * The places, side by side at the foot of the screen: equal widths, icon over word. With large text they take two lines;
+ * on a phone on its side they stand one over the other.
  * @element ls-bar
  * @prop {BarItem[]} items - id (also the icon's name), label, hash href
  * @prop {string} current - id of the place shown
@@ -59,6 +60,25 @@ export class LsBar extends LitElement {
       }
       a[aria-current='page']:focus-visible {
         outline-color: var(--paper);
+      }
+      /* Beside a low screen, away from the hand. */
+      @media (orientation: landscape) and (max-height: 500px) {
+        :host {
+          direction: var(--hand);
+          overflow-y: auto;
+          border-block-start: 0;
+          border-inline-end: 3px solid var(--ink);
+        }
+        nav {
+          direction: ltr;
+          flex-direction: column;
+          flex-wrap: nowrap;
+          min-block-size: 100%;
+          min-inline-size: 80px;
+        }
+        a {
+          flex: 1 0 56px;
+        }
       }
       .icon {
         inline-size: 24px;

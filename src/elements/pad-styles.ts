@@ -2,7 +2,7 @@ import { css } from 'lit';
 
 /**
  * The pad's geometry. A key is 96 px high at least and up to 132, three side by side; in landscape six, 64 at least.
- * At 360 × 560 everything is there at once: 64 value + 8 + 64 results + 8 + 4 × 96 + 3 × 8 = 552.
+ * At 360 × 560 everything is there at once: 4 + 64 value + 8 + 64 results + 8 + 4 × 96 + 3 × 8 = 556.
  */
 export const padSheet = css`
   :host {
@@ -18,7 +18,10 @@ export const padSheet = css`
     grid-template: 'top' auto 'results' auto 'keys' 1fr / minmax(0, 1fr);
     gap: 8px;
     min-block-size: 100%;
-    padding-inline: 8px;
+    max-inline-size: 40rem;
+    margin-inline: auto;
+    padding: 4px 8px 0;
+    box-sizing: border-box;
   }
   .top {
     grid-area: top;
@@ -79,6 +82,7 @@ export const padSheet = css`
     gap: 8px;
   }
   .side .key {
+    flex-grow: 1;
     min-inline-size: 64px;
     padding-inline: 4px;
   }
@@ -92,6 +96,7 @@ export const padSheet = css`
   }
   .results {
     grid-area: results;
+    align-self: end;
     display: grid;
     grid-auto-flow: column;
     grid-auto-columns: minmax(0, 1fr);
@@ -117,7 +122,7 @@ export const padSheet = css`
   .choices {
     block-size: auto;
     max-block-size: none;
-    grid-template-columns: repeat(auto-fit, minmax(max(96px, 4em), 1fr));
+    grid-template-columns: repeat(auto-fit, minmax(max(96px, 4.6em), 1fr));
     grid-auto-rows: minmax(96px, auto);
     font-size: var(--t-figure);
   }
@@ -133,7 +138,7 @@ export const padSheet = css`
     clip-path: inset(50%);
   }
   /* …unless there is room for both. */
-  @container pad (height >= 620px) and (width >= 18rem) and (orientation: portrait) {
+  @container pad (height >= 620px) and (width >= 18rem) {
     /* Nothing to scroll: a finger that slides on its key means the key. */
     .key {
       touch-action: none;
@@ -174,6 +179,12 @@ export const padSheet = css`
       font-size: 32px;
     }
   }
+  /* A tablet: the answers lie at the keys. */
+  @container pad (height >= 860px) {
+    .all {
+      grid-template-rows: auto 1fr minmax(min-content, 564px);
+    }
+  }
   /* Large text on a small phone: one thing a line, the value stays in sight while the keys scroll. */
   @container pad (width < 18rem) and (orientation: portrait) {
     .top {
@@ -193,18 +204,16 @@ export const padSheet = css`
       grid-area: say;
       padding-inline-start: 16px;
     }
-    .side .key {
-      flex: 1;
-    }
     .results {
       grid-auto-flow: row;
     }
   }
-  @container pad (orientation: landscape) and (width >= 440px) {
+  @container pad (height < 620px) and (orientation: landscape) and (width >= 440px) {
     .all {
       grid-template: 'top results' auto 'keys keys' 1fr / minmax(0, 3fr) minmax(0, 2fr);
+      max-inline-size: none;
     }
-    .pad {
+    .pad:not(.choices) {
       max-block-size: calc(2 * 132px + 8px);
       grid-template-columns: repeat(6, minmax(64px, 1fr));
       grid-auto-rows: minmax(64px, 1fr);

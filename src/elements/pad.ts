@@ -210,8 +210,8 @@ export class LsPad extends LitElement {
   protected override render() {
     const wrong = this.error !== '';
     const answered = wrong || (this.value !== '' && this.understood !== '');
-    return html`<div class="all">
-      <div class="top ${wrong ? 'wrong' : ''} ${answered ? 'answered' : ''}">
+    return html`<div class="all by-hand">
+      <div class="top by-hand ${wrong ? 'wrong' : ''} ${answered ? 'answered' : ''}">
         <span class="frame"></span>
         <span class="ask">${this.label}</span>
         <span class="value ${this.long ? 'long' : ''}" part="value" aria-live="polite"
@@ -221,7 +221,7 @@ export class LsPad extends LitElement {
         <span class="error" role="alert">${this.error}</span>
         <div class="side" @touchend=${this.lifted} @click=${{ handleEvent: this.heard, capture: true }}>
           ${
-            this.spaceFits
+            this.spaceFits && !wrong
               ? html`<button part="key" class="key space" @click=${() => this.add(' ')}>
                   ${this.words.space}
                 </button>`

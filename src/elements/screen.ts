@@ -31,6 +31,14 @@ export abstract class ScreenElement<A extends Source> extends LitElement {
         box-sizing: border-box;
         min-block-size: 100%;
       }
+      /* On a tablet what belongs together stays together, and lines stay short enough to read. */
+      @media screen {
+        :host {
+          inline-size: 100%;
+          max-inline-size: var(--widest, 48rem);
+          margin-inline: auto;
+        }
+      }
       .grow {
         flex: 1;
       }

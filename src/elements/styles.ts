@@ -127,7 +127,7 @@ export const base = css`
 /**
  * Keys, for <button>, <a> and <summary>. `.key`, with `.solid` (the thing to do), `.dashed` (off limits), `.quiet`
  * (a line under words), `.big` (the one large key of a screen), `.stop` (NOT OK, remove). `.keys` sets keys side by
- * side with 8 px between; `.apart` keeps what destroys 24 px from the rest. Pressed or current keys are filled.
+ * side with 8 px between; `.by-hand` sets its parts so that the last lies under the thumb; `.apart` keeps what destroys 24 px from the rest. Pressed or current keys are filled.
  */
 export const keys = css`
   .keys {
@@ -137,6 +137,13 @@ export const keys = css`
   }
   .keys > .key {
     flex: 1 1 auto;
+  }
+  /* Things side by side of which the last is used most: for a left hand they stand the other way round. */
+  .by-hand {
+    direction: var(--hand, ltr);
+  }
+  .by-hand > :not(.by-hand) {
+    direction: ltr;
   }
   .key {
     display: inline-flex;

@@ -5,6 +5,8 @@ export interface Settings {
   readonly units: 'mm' | 'in';
   readonly theme: 'auto' | 'bright' | 'dark';
   readonly words: 'uk' | 'us';
+  /** Which hand touches the phone: its keys lie on that side. */
+  readonly hand: 'right' | 'left';
   /** The machine used last; an open tab keeps the one it has. */
   readonly machine: string | null;
   /** Machines in the order in which they were used, the last one first: so they stand, and their workshops. */
@@ -24,6 +26,7 @@ export const blankSettings = (): Settings => ({
   units: 'mm',
   theme: 'auto',
   words: 'uk',
+  hand: 'right',
   machine: null,
   used: [],
   favourites: [],
@@ -71,6 +74,7 @@ export const readSettings = (body: unknown): Settings | null => {
     units: raw.units === 'in' ? 'in' : 'mm',
     theme: raw.theme === 'bright' || raw.theme === 'dark' ? raw.theme : 'auto',
     words: raw.words === 'us' ? 'us' : 'uk',
+    hand: raw.hand === 'left' ? 'left' : 'right',
     machine: typeof raw.machine === 'string' ? raw.machine : null,
     used: ids(raw.used, MOST_USED),
     favourites: ids(raw.favourites),

@@ -264,6 +264,8 @@ export const settingsText = {
   unitsOptions: { mm: 'Millimetres', in: 'Inches' },
   theme: 'Screen',
   themeOptions: { auto: 'As the phone', bright: 'Bright', dark: 'Dark' },
+  hand: 'Hand on the phone',
+  handOptions: { right: 'Right', left: 'Left' },
   words: 'Trade words',
   wordsOptions: { uk: 'British', us: 'American' },
 } as const;

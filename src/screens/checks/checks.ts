@@ -106,11 +106,15 @@ export class ChecksScreen extends ScreenElement<App> {
         background: var(--paper);
         border-block-start: 1px solid var(--hair);
         padding-block: 8px;
-        display: grid;
-        grid-template-columns: 1fr;
+        display: flex;
+        flex-wrap: wrap;
         gap: 24px;
       }
-      @media (max-height: 36em) {
+      .foot > * {
+        flex: 1 0 100%;
+      }
+      /* The question must never lie under the answers, however large the letters are. */
+      @container (height < 24em) {
         .foot {
           position: static;
         }
@@ -120,11 +124,14 @@ export class ChecksScreen extends ScreenElement<App> {
       }
       /* On a short phone the question needs the height: the two answers stand side by side, as far apart. */
       @media (max-height: 780px) {
-        .foot {
-          grid-template-columns: 2fr 1fr;
+        .foot > .key {
+          flex: 1 1 5.2rem;
+          order: -1;
         }
-        .foot .keys {
-          grid-column: 1 / -1;
+        .foot > .stack,
+        .foot > .big {
+          flex: 2 1 8rem;
+          order: 0;
         }
         .done {
           min-block-size: 88px;
@@ -134,9 +141,13 @@ export class ChecksScreen extends ScreenElement<App> {
       @media (orientation: landscape) and (max-height: 500px) {
         :host(.asking) {
           display: grid;
-          grid-template-columns: minmax(0, 1fr) 15rem;
+          grid-template-columns: minmax(0, 1fr) min(15rem, 45%);
           align-items: start;
           gap: 12px 20px;
+          direction: var(--hand);
+        }
+        :host(.asking) > * {
+          direction: ltr;
         }
         :host(.asking) .asked {
           display: flex;
@@ -151,8 +162,12 @@ export class ChecksScreen extends ScreenElement<App> {
           inset-block: 0 auto;
           grid-column: 2;
           grid-row: 1;
-          grid-template-columns: 1fr;
           border: 0;
+          padding-block: 0 8px;
+        }
+        :host(.asking) .foot > * {
+          flex: 1 0 100%;
+          order: 0;
         }
       }
       summary {
@@ -215,7 +230,7 @@ export class ChecksScreen extends ScreenElement<App> {
       </div>
       <div class="grow"></div>
       ${this.trouble ? html`<p class="over" role="alert">${this.trouble}</p>` : nothing}
-      <div class="foot ${this.resting ? 'resting' : ''}">
+      <div class="foot by-hand ${this.resting ? 'resting' : ''}">
         ${
           canAnswer
             ? html`<div class="stack">
@@ -329,7 +344,7 @@ export class ChecksScreen extends ScreenElement<App> {
       <p>${checksText.afterAll}</p>
       <p class="note">${checksText.caution}</p>
       <div class="grow"></div>
-      <div class="foot">
+      <div class="foot by-hand">
         ${
           this.app.runs.current
             ? html`<a class="key solid big" href="#/cut/pass">${checksText.toRun}</a>`
@@ -369,7 +384,8 @@ export class ChecksScreen extends ScreenElement<App> {
   override render() {
     if (!this.app.sheet.get('chosen').value)
       return html`<h1>${checksText.noThread}</h1>
-        <a class="key solid" href="#/threads/find">${checksText.chooseThread}</a>`;
+        <div class="grow"></div>
+        <a class="key solid big" href="#/threads/find">${checksText.chooseThread}</a>`;
     const p = phaseState(this.phase, this.app.sheet);
     const [sub, id] = this.path;
     if (sub === 'list') return this.all(p);

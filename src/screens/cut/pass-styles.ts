@@ -94,12 +94,35 @@ export const passSheet = css`
     flex: 1 1 auto;
   }
   /* Too low for a key that stays: the setting needs the height. */
-  @media (max-height: 30em) {
+  @container (height < 24em) {
     :host {
       block-size: auto;
     }
     .body {
       overflow: visible;
+    }
+  }
+  /* A phone on its side: the keys that stay lie beside the setting. */
+  @media (orientation: landscape) and (max-height: 500px) {
+    :host {
+      flex-direction: row;
+      block-size: 100%;
+      direction: var(--hand);
+    }
+    :host > * {
+      direction: ltr;
+    }
+    .body {
+      overflow-y: auto;
+    }
+    .foot {
+      flex: 0 0 min(15rem, 45%);
+      align-content: start;
+      overflow-y: auto;
+      border: 0;
+    }
+    .foot .big {
+      min-block-size: 80px;
     }
   }
 `;

@@ -22,6 +22,7 @@ export class EnterScreen extends ScreenElement<App> {
     ...ScreenElement.styles,
     css`
       :host {
+        --widest: none;
         padding: 0;
         block-size: 100%;
         overflow: hidden;
@@ -116,7 +117,7 @@ export class EnterScreen extends ScreenElement<App> {
           this.refused = '';
         }}
       >
-        <div slot="results" class="results">
+        <div slot="results" class="results by-hand">
           ${
             q.forget
               ? html`<button class="key" @click=${() => void this.notKnown(q)}>${enterText.notKnown}</button>`

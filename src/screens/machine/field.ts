@@ -258,7 +258,7 @@ export class FieldScreen extends ScreenElement<App> {
       }
       ${
         this.guided
-          ? html`<div class="pair">
+          ? html`<div class="pair by-hand">
               <button class="key" @click=${() => history.back()}>${machineText.guidedBack}</button>
               <button class="key" @click=${() => this.next()}>${machineText.guidedNext}</button>
             </div>`

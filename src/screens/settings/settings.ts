@@ -31,7 +31,7 @@ const changes = (heading: string, list: readonly Change[] = []) =>
         )}`
     : nothing;
 
-/** What belongs to the person: units, theme, trade words; what the phone grants; the log; the cautions. */
+/** What belongs to the person: units, theme, hand, trade words; what the phone grants; the log; the cautions. */
 @customElement('ls-settings')
 export class SettingsScreen extends ScreenElement<App> {
   static override styles = [
@@ -127,6 +127,10 @@ export class SettingsScreen extends ScreenElement<App> {
         { value: 'auto', label: settingsText.themeOptions.auto },
         { value: 'bright', label: settingsText.themeOptions.bright },
         { value: 'dark', label: settingsText.themeOptions.dark },
+      ])}
+      ${this.choice('hand', settingsText.hand, [
+        { value: 'right', label: settingsText.handOptions.right },
+        { value: 'left', label: settingsText.handOptions.left },
       ])}
       ${this.choice('words', settingsText.words, [
         { value: 'uk', label: settingsText.wordsOptions.uk },

@@ -42,11 +42,11 @@ export class Notices extends LitElement {
         flex-wrap: wrap;
         align-items: center;
         gap: 8px 16px;
-        padding: 8px 16px;
+        padding: 8px max(16px, 50% - 23rem);
         border-block-end: 1px solid var(--hair);
       }
       .notice p {
-        flex: 1 1 12rem;
+        flex: 1 1 5rem;
       }
       .bad {
         border: 3px solid var(--over);

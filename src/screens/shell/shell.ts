@@ -22,7 +22,7 @@ export class Shell extends LitElement {
     css`
       :host {
         display: grid;
-        grid-template-rows: auto auto minmax(0, 1fr) auto;
+        grid-template-rows: auto auto minmax(0, 1fr) auto auto;
         block-size: 100dvh;
         box-sizing: border-box;
         padding: env(safe-area-inset-top) env(safe-area-inset-right) env(safe-area-inset-bottom)
@@ -37,7 +37,7 @@ export class Shell extends LitElement {
         gap: 0 0.75rem;
         min-block-size: 64px;
         overflow-wrap: anywhere;
-        padding-inline: 28px 16px;
+        padding-inline: max(28px, 50% - 23rem) max(16px, 50% - 23rem);
         background: var(--band) 0 0 / 12px 100% no-repeat;
         print-color-adjust: exact;
         -webkit-print-color-adjust: exact;
@@ -53,6 +53,7 @@ export class Shell extends LitElement {
         min-block-size: 32px;
       }
       main {
+        container-type: size;
         overflow-y: auto;
         overscroll-behavior: contain;
         position: relative;
@@ -96,6 +97,7 @@ export class Shell extends LitElement {
           padding: 0;
         }
         main {
+          container-type: normal;
           overflow: visible;
         }
         .whose,
@@ -120,9 +122,40 @@ export class Shell extends LitElement {
           display: none;
         }
       }
-      @media (max-height: 480px) {
-        .whose {
-          min-block-size: 40px;
+      /* A phone on its side has no height to give away: the places stand at the side away from the hand. */
+      @media screen and (orientation: landscape) and (max-height: 500px) {
+        :host {
+          grid-template: 'bar head undo' auto 'bar said said' auto 'bar main main' minmax(
+              0,
+              1fr
+            ) / auto minmax(0, 1fr) auto;
+          direction: var(--hand);
+        }
+        :host > :not(ls-bar) {
+          direction: ltr;
+        }
+        .head {
+          grid-area: head;
+        }
+        .said {
+          grid-area: said;
+        }
+        main {
+          grid-area: main;
+          border-block-start: 1px solid var(--ink);
+        }
+        main.full {
+          border: 0;
+        }
+        .undo {
+          grid-area: undo;
+          max-inline-size: 60vw;
+        }
+        ls-bar {
+          grid-area: bar;
+        }
+        ls-rule {
+          display: none;
         }
       }
     `,
@@ -283,8 +316,10 @@ export class Shell extends LitElement {
         : nothing;
     const { full } = this.route;
     return html`
-      <div class=${full ? 'full' : this.route.tag === 'ls-chart' ? 'own' : ''}>${this.header(app)}</div>
-      <div>
+      <div class="head ${full ? 'full' : this.route.tag === 'ls-chart' ? 'own' : ''}">
+        ${this.header(app)}
+      </div>
+      <div class="said">
         ${
           full
             ? nothing
@@ -298,18 +333,18 @@ export class Shell extends LitElement {
         }
       </div>
       <main class=${full ? 'full' : ''} tabindex="-1">${this.screen(app)}</main>
-      <div>
+      <div class="undo">
         ${this.undoShown && !full && (this.route.place !== 'checks' || app.undo.newest?.code === 'machine') ? html`<ls-undo .app=${app}></ls-undo>` : nothing}
-        ${
-          full
-            ? nothing
-            : html`<ls-bar
-                .items=${PLACES.map((id) => ({ id, label: barLabel[id], href: `#/${id}` }))}
-                .current=${this.route.place}
-                .label=${frameText.places}
-              ></ls-bar>`
-        }
       </div>
+      ${
+        full
+          ? nothing
+          : html`<ls-bar
+              .items=${PLACES.map((id) => ({ id, label: barLabel[id], href: `#/${id}` }))}
+              .current=${this.route.place}
+              .label=${frameText.places}
+            ></ls-bar>`
+      }
       <ls-why-sheet .app=${app} .figure=${this.why} @ls-close=${() => (this.why = null)}></ls-why-sheet>
     `;
   }

@@ -16,11 +16,18 @@ export class UndoBar extends LitElement {
         flex-wrap: wrap;
         align-items: center;
         gap: 8px 16px;
-        padding: 8px 16px;
+        padding: 8px max(16px, 50% - 23rem);
         border-block-start: 1px solid var(--hair);
       }
       p {
-        flex: 1 1 10rem;
+        flex: 1 1 4rem;
+      }
+      /* There it stands beside the machine's name. */
+      @media (orientation: landscape) and (max-height: 500px) {
+        div {
+          padding: 4px 16px;
+          border: 0;
+        }
       }
     `,
   ];
@@ -34,7 +41,7 @@ export class UndoBar extends LitElement {
   override render() {
     const entry = this.app?.undo.newest;
     if (!this.app || !entry) return nothing;
-    return html`<div role="status">
+    return html`<div class="by-hand" role="status">
       <p>${undoText(entry)}</p>
       <button class="key" @click=${() => void this.app?.takeBack()}>${appText.undo}</button>
     </div>`;

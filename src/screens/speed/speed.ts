@@ -43,9 +43,49 @@ export class SpeedScreen extends ScreenElement<App> {
     css`
       .set {
         display: grid;
-        grid-template-columns: minmax(80px, 1fr) minmax(0, 1.4fr) minmax(80px, 1fr);
+        grid-template-columns: minmax(0, 1.4fr) minmax(168px, 2fr);
         gap: var(--gap);
         align-items: stretch;
+      }
+      /* Both under the thumb, and slower left of faster for either hand. */
+      .steps {
+        display: grid;
+        grid-template-columns: 1fr 1fr;
+        gap: var(--gap);
+      }
+      @media (max-height: 700px) {
+        ls-gauge {
+          max-inline-size: 15rem;
+        }
+      }
+      /* A phone on its side: what is known, and beside it what is set. */
+      @media (orientation: landscape) and (max-height: 500px) {
+        :host {
+          display: grid;
+          grid-template: auto 1fr / minmax(0, 1fr) minmax(0, 1fr);
+          align-content: start;
+          direction: var(--hand);
+        }
+        :host > * {
+          grid-column: 1 / -1;
+          direction: ltr;
+        }
+        .head,
+        ls-gauge {
+          grid-column: 1;
+        }
+        .verdict,
+        .set {
+          grid-column: 2;
+        }
+        .verdict {
+          grid-row: 1;
+        }
+        .set {
+          grid-row: 2;
+          align-self: start;
+          grid-template-columns: minmax(0, 1fr);
+        }
       }
       .set .key {
         min-block-size: 88px;
@@ -155,14 +195,14 @@ export class SpeedScreen extends ScreenElement<App> {
 
   private verdict(v: SpeedVerdict, roomKnown: boolean) {
     const rpm = this.app.job.rpm;
-    if (!rpm || !v.atSet) return html`<p class="label">${speedText.noneSet}</p>`;
+    if (!rpm || !v.atSet) return html`<p class="verdict label">${speedText.noneSet}</p>`;
     const shown = roomKnown ? v.standing : v.driveStanding;
     const named = (standing: Standing) =>
       (v.atSet ?? []).filter((x) => x.standing === standing).map((x) => x.limit);
     const names = (limits: readonly LimitReading[]) => limits.map((l) => limitText[l.id].name).join(', ');
     const [over, unknown, near] = [named('over'), named('unknown'), named('near')];
     const first = over[0] ?? unknown[0] ?? near[0] ?? v.job.binds;
-    return html`<div class="verdict">
+    return html`<div class="verdict by-hand">
       <div class="stack" role="status">
         <ls-standing .standing=${v.standing ?? 'unknown'} .word=${standingWord[v.standing ?? 'unknown']}
           >${speedText.at(decimal(rpm, 1))}</ls-standing
@@ -217,7 +257,8 @@ export class SpeedScreen extends ScreenElement<App> {
     const chosen = this.app.sheet.get('chosen').value;
     if (!chosen)
       return html`<h1>${speedText.noThread}</h1>
-        <a class="key solid" href="#/threads/find">${threadsText.choose}</a>`;
+        <div class="grow"></div>
+        <a class="key solid big" href="#/threads/find">${threadsText.choose}</a>`;
     const v = this.app.sheet.get('speed').value;
     if (!v) return nothing;
     const { rpm, room } = this.app.job;
@@ -226,13 +267,15 @@ export class SpeedScreen extends ScreenElement<App> {
     const roomKnown = limits.find((l) => l.id === 'stopping-room')?.within != null;
     return html`
       ${this.headline(v, roomKnown)} ${this.gauge(v, roomKnown)} ${this.verdict(v, roomKnown)}
-      <div class="set">
-        <button class="key" aria-label=${speedText.slower} @click=${() => this.step(-1)}>−</button>
+      <div class="set by-hand">
         <a class="key number" href="#/enter/job/rpm"
           ><span class="unit">${speedText.setKey}</span
           ><span class="value">${rpm ? decimal(rpm, 1) : '–'}</span><span class="unit">rpm</span></a
         >
-        <button class="key" aria-label=${speedText.faster} @click=${() => this.step(1)}>+</button>
+        <div class="steps">
+          <button class="key" aria-label=${speedText.slower} @click=${() => this.step(-1)}>−</button>
+          <button class="key" aria-label=${speedText.faster} @click=${() => this.step(1)}>+</button>
+        </div>
       </div>
       <p class="note">${speedText.set}. ${speedText.sameSpeed}</p>
       ${this.ownSpeeds(v, roomKnown)}
