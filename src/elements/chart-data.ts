@@ -13,6 +13,8 @@ export interface ChartNames {
   readonly rpm: (r: Ratio) => string;
   /** A thread's name; null where it isn't drawn. */
   readonly thread: (row: ChartRow) => string | null;
+  /** Decimal mark of the axes. */
+  readonly mark: string;
   readonly words: readonly string[];
   readonly axis: typeof chartText.axis;
 }
@@ -40,6 +42,7 @@ export const plotDataOf = (c: Chart, names: ChartNames): PlotData => {
     from: c.from,
     to: c.to,
     lines,
+    mark: names.mark,
     ceiling: c.ceiling.map((s) => s.points),
     rules: c.own.rpm.map((rpm) => ({ name: names.rpm(rpm), rpm: toNumber(rpm) })),
     threads: c.rows.flatMap((r) => {

@@ -29,6 +29,8 @@ export interface PlotData {
   readonly threads: readonly PlotThread[];
   /** What must be said on the chart itself, a paragraph each. */
   readonly words: readonly string[];
+  /** Decimal mark of the axes. */
+  readonly mark: string;
   readonly axis: { readonly lead: string; readonly tpi: string; readonly rpm: string; readonly own: string };
 }
 
@@ -352,11 +354,14 @@ const laidOut = function* (data: PlotData, { width, height, font }: PlotSize) {
     })),
     speeds: speedTicks(low, high).map((rpm) => ({ text: String(rpm), y: y(rpm) })),
     leads: apart(
-      LEADS.filter(inside).map((mm) => ({ text: String(mm), x: x(mm) })),
+      LEADS.filter(inside).map((mm) => ({ text: String(mm).replace('.', data.mark), x: x(mm) })),
       font,
     ),
     tpi: apart(
-      TPI.filter((n) => inside(25.4 / n)).map((n) => ({ text: String(n), x: x(25.4 / n) })),
+      TPI.filter((n) => inside(25.4 / n)).map((n) => ({
+        text: String(n).replace('.', data.mark),
+        x: x(25.4 / n),
+      })),
       font,
     ),
   };

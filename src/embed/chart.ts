@@ -9,7 +9,7 @@ import type { MachineProfile } from '../core/machine';
 import type { Thread } from '../core/thread';
 import { chartText, grooveName } from '../text/chart';
 import { embedText } from '../text/embed';
-import { plain, statedText } from '../text/numbers';
+import { mark, plain, statedText } from '../text/numbers';
 import { limitText } from '../text/why-limits';
 import { sheetFor } from './asking';
 import { chartTable, chartTableSheet } from './chart-table';
@@ -163,6 +163,7 @@ export class LsEmbedChart extends EmbedElement {
       room: null,
       rpm: plain,
       thread: (r) => (this.threads.length ? this.nameOf(r) : null),
+      mark: mark(),
       words: this.words(machine),
       axis: chartText.axis,
     });

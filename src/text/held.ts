@@ -77,7 +77,7 @@ export const heldText = {
   keepClosed: 'Keep the nut closed from first pass to last, and this does not happen.',
   compare: 'How good is that?',
   thisRatio: 'This ratio',
-  scale: (ppm: string): string => `Scale of lead errors from 0.01 to 10 000 ppm; this ratio at ${ppm} ppm`,
+  scale: (ppm: string): string => `Scale of lead errors from 0.01 to 10000 ppm; this ratio at ${ppm} ppm`,
   measure: (m: Measure): string => MEASURES[m.code],
   source: (m: Measure): string => SOURCES[m.source],
   back: 'Back to the thread',

@@ -123,7 +123,7 @@ export const choiceText: { readonly [F in ChoiceName]: Record<Option<F>, ChoiceT
     },
     float32: {
       label: 'Single precision, multiplied',
-      note: 'All counts × the ratio. True to 0.06 ppm; coarse, and a counter of this kind ends, at 16 777 216.',
+      note: 'All counts × the ratio. True to 0.06 ppm; coarse, and a counter of this kind ends, at 16777216.',
     },
     'float32-sum': {
       label: 'Single precision, added up',

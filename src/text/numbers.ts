@@ -16,6 +16,7 @@ import {
   type Rounding,
   type Stated,
 } from '../core/quantity';
+import type { Thread } from '../core/thread';
 import { unitLabel } from './units';
 
 type Mark = '.' | ',';
@@ -27,10 +28,17 @@ export const setMark = (to: Mark): void => {
 };
 export const mark = (): Mark => current;
 
+/**
+ * What is written with points, in the mark chosen: "M10×1.5" as "M10×1,5". Numbers of standards, sections and versions
+ * ("B1.5", "0.1.0") stay as they are.
+ */
+export const marked = (text: string): string =>
+  current === '.' ? text : text.replace(/(^|[^B.\d])(\d+)\.(?=\d+(?!\.?\d))/g, '$1$2,');
+
 /** Keeps a number and its unit on one line. */
 const NBSP = '\u00a0';
-/** Parts thousands without a mark that could be read as a decimal one (ISO 80000-1, 7.3.1). */
-const THIN = '\u202f';
+/** A unit of more letters may stand on the next line, rather than be torn where the letters are large. */
+const LONG_UNIT = 7;
 export const NOT_KNOWN = 'not known';
 
 /** Decimal text with trailing zeros trimmed. @example decimal(ratio(127, 40), 3) // "3.175" */
@@ -43,13 +51,6 @@ export const plain = (r: Ratio): string => {
   return r.d <= 128n ? fractionText(r) : ratioText(r);
 };
 
-/** Parts the thousands of a long whole part: "68 267". Four digits stay together. */
-export const grouped = (text: string): string =>
-  text.replace(
-    /^(−?)(\d{5,})/,
-    (_all, sign: string, whole: string) => sign + whole.replace(/\B(?=(\d{3})+$)/g, THIN),
-  );
-
 const SINGLE: Readonly<Record<string, string>> = {
   teeth: 'tooth',
   lines: 'line',
@@ -60,7 +61,7 @@ const SINGLE: Readonly<Record<string, string>> = {
 export const withUnit = (value: string, unit: string): string => {
   if (unit === '') return value;
   if (unit === '°') return value + unit;
-  return value + NBSP + (value === '1' ? (SINGLE[unit] ?? unit) : unit);
+  return value + (unit.length > LONG_UNIT ? ' ' : NBSP) + (value === '1' ? (SINGLE[unit] ?? unit) : unit);
 };
 
 /** Threads per inch and the like are said in halves and quarters where they are such. */
@@ -80,6 +81,12 @@ export const statedText = (s: Stated): string => {
   return withUnit(value, unit);
 };
 
+/** What a thread is called where it is kept: with points, whatever mark is shown. */
+export const keptName = (t: { readonly thread: Thread | null; readonly pitch: Stated }): string =>
+  t.thread?.designation ?? statedText(t.pitch).replace(',', '.');
+/** A thread's designation for reading, or the pitch where it has none. */
+export const threadName = (t: Parameters<typeof keptName>[0]): string => marked(keptName(t));
+
 /** A float to so many significant digits, for approximate figures and as the decimal beside a long ratio. */
 export const significant = (x: number, digits = 4): string => {
   if (!Number.isFinite(x)) return NOT_KNOWN;
@@ -87,7 +94,7 @@ export const significant = (x: number, digits = 4): string => {
   const places = Math.min(9, Math.max(0, digits - 1 - Math.floor(Math.log10(Math.abs(x)))));
   const text = x.toFixed(places).replace('-', '−');
   const trimmed = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-  return grouped(trimmed.replace('.', current));
+  return trimmed.replace('.', current);
 };
 
 /** Units of which fewer digits are true than a float carries. */
@@ -98,7 +105,7 @@ const isLong = (r: Ratio): boolean => !isExactDecimal(r, 6) && `${r.n}${r.d}`.le
 
 const exactValue = (r: Ratio, unit: ShownUnit): string => {
   if (reciprocal(unit)) return byTheInch(r);
-  return isLong(r) ? `≈ ${significant(toNumber(r), 6)}` : grouped(plain(r));
+  return isLong(r) ? `≈ ${significant(toNumber(r), 6)}` : plain(r);
 };
 
 /** An amount as short as it stays true, for a line of reckoning: "375/508", "π × 2 mm". null: not known. */
@@ -165,8 +172,8 @@ export const rounded = (r: Ratio, rule: Rounding): string => {
   const size = toNumber(abs(r));
   const places =
     size >= 100 ? 0 : size === 0 ? 0 : Math.min(6, Math.max(0, 3 - Math.floor(Math.log10(size))));
-  return isExactDecimal(r, 3) ? grouped(decimal(r, 3)) : grouped(decimal(r, places, rule));
+  return isExactDecimal(r, 3) ? decimal(r, 3) : decimal(r, places, rule);
 };
 
 /** Speeds and other whole numbers: "677". */
-export const whole = (n: bigint | number): string => grouped(decimal(ratio(n), 0));
+export const whole = (n: bigint | number): string => decimal(ratio(n), 0);

@@ -1,3 +1,4 @@
+import { marked } from './numbers';
 /** Names of the pages under a thread, apart from their own words, which are loaded with them. */
 export const measureKey = 'Measure: wires, gauges';
 export const identifyKey = 'What is this thread?';
@@ -13,7 +14,7 @@ export const trainRowText = {
   off: (ppm: number): string =>
     Math.abs(ppm) > 20_000
       ? 'Cuts another lead: change the wheels'
-      : `${Math.abs(ppm).toFixed(Math.abs(ppm) < 10 ? 2 : 0)} ppm too ${ppm > 0 ? 'long' : 'short'}: keep the nut closed`,
+      : `${marked(Math.abs(ppm).toFixed(Math.abs(ppm) < 10 ? 2 : 0))} ppm too ${ppm > 0 ? 'long' : 'short'}: keep the nut closed`,
 } as const;
 export const traceKey = 'Lead error along the thread';
 export const limitsKey = 'Limits, undercuts, drills';

@@ -5,7 +5,7 @@ import { inBase, toNumber, type Stated } from '../core/quantity';
 import type { Run, RunReading } from '../core/run/run';
 import { infeedName, materialName, toolMaterialName } from './cut-work';
 import { finishText, mmText } from './finish';
-import { statedText } from './numbers';
+import { marked, statedText } from './numbers';
 import { outcomeText as ofRun } from './run';
 import { classText } from './threads';
 import { timeOf } from './time';
@@ -95,6 +95,7 @@ export const recordWords = (run: Run): string => {
   const [day, month, year] = [d.getDate(), d.getMonth() + 1, d.getFullYear()];
   return [
     run.threadName,
+    marked(run.threadName),
     classOf(run),
     run.machineName,
     run.workshop,
@@ -196,6 +197,7 @@ const last = (run: Run, of: (r: RunReading) => string | null): string =>
     .find((x) => x !== null) ?? '';
 
 /** What a record is called in a list. */
-export const recordName = (run: Run): string => [run.threadName, classOf(run)].filter((x) => x).join(' ');
+export const recordName = (run: Run): string =>
+  [marked(run.threadName), classOf(run)].filter((x) => x).join(' ');
 export const recordLine = (run: Run): string =>
   [outcomeText(run), capital(run.machineName), dayText(run.ended ?? run.begun)].filter((x) => x).join(' · ');

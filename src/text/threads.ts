@@ -1,5 +1,6 @@
 import type { NutRule } from '../core/cut';
 import type { Job, NoseKind } from '../core/job';
+import { marked } from './numbers';
 
 export const familyName: Record<string, string> = {
   'iso-coarse': 'ISO metric coarse',
@@ -82,7 +83,7 @@ const className: Readonly<Record<string, string>> = {
 export const classText = (id: string): string => className[id] ?? id.replace(/^(?:screw|nut)-/, '');
 
 const DRILL: Readonly<Record<'metric' | 'number' | 'letter' | 'fraction', (name: string) => string>> = {
-  metric: (name) => name,
+  metric: marked,
   number: (name) => `No. ${name}`,
   letter: (name) => `Letter ${name}`,
   fraction: (name) => `${name} in`,

@@ -9,13 +9,13 @@ import {
   type Stated,
   type Unit,
 } from '../core/quantity';
-import { byTheInchOr, decimal, grouped, isHandy, mark, reciprocal, showAmount, withUnit } from './numbers';
+import { byTheInchOr, decimal, isHandy, mark, reciprocal, showAmount, withUnit } from './numbers';
 import { unitLabel } from './units';
 
 const equals = (base: Ratio, unit: Unit, places: number): string => {
   const value = fromBase(base, unit);
   const is = reciprocal(unit) ? isHandy(value) : isExactDecimal(value, places);
-  const text = reciprocal(unit) ? byTheInchOr(value) : grouped(decimal(value, places));
+  const text = reciprocal(unit) ? byTheInchOr(value) : decimal(value, places);
   return `${is ? '=' : '≈'} ${withUnit(text, unitLabel[unit])}`;
 };
 
@@ -63,7 +63,7 @@ const READ_ERRORS: Record<ReadError, string> = {
 };
 export const readErrorText = (code: ReadError): string => READ_ERRORS[code];
 
-const bound = (text: string): string => grouped(text.replace('.', mark()));
+const bound = (text: string): string => text.replace('.', mark());
 const UNIT_SLIPS: readonly string[] = [
   ...(['length', 'pi-length', 'frequency', 'time', 'speed'] as const),
   ...(['inductance', 'capacitance', 'resistance'] as const),

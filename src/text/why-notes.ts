@@ -150,7 +150,7 @@ export const noteText: Record<NoteCode, string> = {
   'held-rate':
     'A step rate follows the speed that was measured, not the spindle’s angle. Its error grows with time, without end: not for threads.',
   'held-float32-ends':
-    'Above 16 777 216 steps it moves two steps at a time; a counter of the same kind stands still at 16 777 216 counts.',
+    'Above 16777216 steps it moves two steps at a time; a counter of the same kind stands still at 16777216 counts.',
   'held-fastener':
     'Judged as a fastener: the error of pitch over the engagement may take half of the tolerance of the diameter. Common practice.',
   'held-finest':

@@ -66,7 +66,7 @@ describe('how the ratio is held', () => {
     await person.link('Change how it is held');
     await person.key(/^Single precision, multiplied/);
     // 2^24 ÷ 4096 = 4096 revs.
-    await person.reads('after 16 777 216 counts, that is 4096 revs');
+    await person.reads('after 16777216 counts, that is 4096 revs');
     await person.link('Change how it is held');
     await person.key(/^A step rate, from rpm/);
     await person.reads('Your controller sends a step rate. No ratio is held');

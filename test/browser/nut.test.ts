@@ -54,7 +54,7 @@ describe('the half-nut, by touch', () => {
     await goTo('#/cut/nut');
     await person.reads('LINES 2 4 6 8');
     await person.reads('4 places');
-    await person.reads('20 480 counts');
+    await person.reads('20480 counts');
     await person.key('3');
     await person.reads('LINES 1 3 5 7');
     expect(await scanEverywhere(phone.page, 'nut, lines')).toEqual([]);

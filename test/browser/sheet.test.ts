@@ -56,7 +56,7 @@ describe('the settings sheet', () => {
   it('says what to enter, and how to check it', async () => {
     await person.reads('Edges counted per line 4');
     // 10 × 4096.
-    await person.reads('Turn the spindle ten revs by hand to a mark: the counter moves by 40 960.');
+    await person.reads('Turn the spindle ten revs by hand to a mark: the counter moves by 40960.');
     // 2.5 mm: 2.5 × 40 ÷ 127 × 8000 ÷ 4096 = 3125/2032. 1.5 mm: 60/127 × 125/64 = 1875/2032.
     await person.reads('M20×2.5 top 3125, bottom 2032 exact');
     await person.reads('M10×1.5 top 1875, bottom 2032 exact');

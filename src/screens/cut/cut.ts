@@ -12,7 +12,7 @@ import { cutText as t, needText } from '../../text/cut';
 import { angleText, holdingName, infeedName, materialName, toolMaterialName } from '../../text/cut-work';
 import { pathLabel } from '../../text/paths';
 import { noteText } from '../../text/why-notes';
-import { decimal, showStated, statedText, whole } from '../../text/numbers';
+import { decimal, keptName, marked, showStated, statedText, threadName, whole } from '../../text/numbers';
 import {
   classText,
   familyText,
@@ -39,7 +39,6 @@ const NEED_AT: Readonly<Record<BeginNeed, string>> = {
 };
 
 /** What the thread is called, or the pitch typed by hand. */
-const nameOf = ({ thread, pitch }: Chosen): string => thread?.designation ?? statedText(pitch);
 
 /** Cut: the thread, what is planned for it, what is still missing, and the way into the cut. */
 @customElement('ls-cut')
@@ -87,7 +86,7 @@ export class CutScreen extends ScreenElement<App> {
       job.starts > 1 ? startsText(job.starts) : '',
     ];
     return html`<div>
-      <h1 class="name">${this.name(nameOf(chosen))}</h1>
+      <h1 class="name">${this.name(threadName(chosen))}</h1>
       <p class="label">${about.filter(Boolean).join(' · ')}</p>
     </div>`;
   }
@@ -213,7 +212,7 @@ export class CutScreen extends ScreenElement<App> {
     this.beginning = true;
     const { name, workshop } = app.profile;
     const begun = await app.runs
-      .begin(passes, { machineName: name, workshop, threadName: nameOf(chosen) })
+      .begin(passes, { machineName: name, workshop, threadName: keptName(chosen) })
       .catch(() => null);
     this.beginning = false;
     this.trouble = begun?.ok ? '' : t.beginNotSaved;
@@ -224,7 +223,7 @@ export class CutScreen extends ScreenElement<App> {
   private running(run: Run) {
     const [n, of] = [cutNumber(run), cutsInAll(run)];
     return html`<p class="label">${t.running}</p>
-      <h1 class="name">${this.name(run.threadName)}</h1>
+      <h1 class="name">${this.name(marked(run.threadName))}</h1>
       <a class="key big solid" href="#/cut/pass">${n > of ? t.goOnAfter : t.goOn(n, of)}</a>
       <a class="key" href="#/cut/pass/stopped">${t.recovery}</a>
       <div>${this.nut()} ${this.speed()}</div>

@@ -10,7 +10,7 @@ import type { App } from '../../state';
 import { finishLabels, finishText as t, mmText, type FinishKey, type FinishWay } from '../../text/finish';
 import { measureText } from '../../text/measure';
 import { runText } from '../../text/run';
-import { statedText, withUnit } from '../../text/numbers';
+import { marked, statedText, withUnit } from '../../text/numbers';
 import { classText } from '../../text/threads';
 import { feelNow, feelSection, forgetFeel } from './feel';
 import * as f from './finishing';
@@ -249,10 +249,10 @@ export class CutMeasureScreen extends ScreenElement<App> {
     const ways = f.waysFor(piece);
     const way = f.chosen(this.app, 'cut.way', ways);
     const held = run ? this.hold() : null;
-    const name = thread ? `${thread.designation} ${classId ? classText(classId) : ''}`.trim() : '';
+    const name = thread ? `${marked(thread.designation)} ${classId ? classText(classId) : ''}`.trim() : '';
     const wayKeys = html`${ways.length > 1 ? this.choice('cut.way', t.way, ways, way, t.ways) : nothing}
     ${job.side === 'internal' ? html`<p class="note">${t.inside}</p>` : nothing}`;
-    return html`<h1>${t.title(name || (run?.threadName ?? ''))}</h1>
+    return html`<h1>${t.title(name || marked(run?.threadName ?? ''))}</h1>
       ${this.refused ? html`<p class="alert" role="alert">${t.notKept}</p>` : nothing} ${held ?? nothing}
       ${way === 'gauge' ? this.byFeel(piece, wayKeys) : this.bySize(piece, way, wayKeys)}
       <a class="key apart" href="#/cut">${t.back}</a>`;

@@ -4,7 +4,7 @@ import { figuresFor, type Sheet } from '../../core/figures';
 import { inBase, leadNumber, mul, toNumber, type Ratio } from '../../core/quantity';
 import type { Run } from '../../core/run';
 import { changesSince, type RunChange } from '../../core/run/changes';
-import { plain, statedText, withUnit } from '../../text/numbers';
+import { keptName, marked, plain, withUnit } from '../../text/numbers';
 import { pathLabel } from '../../text/paths';
 import { runText as t } from '../../text/run';
 import type { App } from '../../state';
@@ -38,10 +38,10 @@ const line = (app: App, run: Run, c: RunChange): string => {
       return t.rpmChanged(rpm(c.from), rpm(c.to), c.shift, c.speed);
     case 'thread': {
       const chosen = app.sheet.get('chosen').value;
-      const now = chosen ? (chosen.thread?.designation ?? statedText(chosen.pitch)) : t.unknownSpeed;
+      const now = chosen ? keptName(chosen) : t.unknownSpeed;
       return now === run.threadName
-        ? t.threadChanged(fields(c.paths), run.threadName)
-        : t.threadChanged(now, run.threadName);
+        ? t.threadChanged(fields(c.paths), marked(run.threadName))
+        : t.threadChanged(marked(now), marked(run.threadName));
     }
     case 'drive':
       return t.driveChanged(fields(c.paths));

@@ -3,6 +3,7 @@ import { cutNumber, cutsInAll, cutsLeft } from '../../core/run/progress';
 import { OUTCOMES, type Outcome, type Run } from '../../core/run';
 import { outcomeText, runText as t } from '../../text/run';
 import type { App } from '../../state';
+import { marked } from '../../text/numbers';
 
 /** How long the key that brings back the last run is offered here, ms; the records offer it ever after. */
 const LATELY = 3_600_000;
@@ -64,7 +65,7 @@ export const none = (app: App) => {
     ${runs.openUnreadable.length ? html`<p class="alert">${t.unreadable(runs.openUnreadable.length)}</p>` : nothing}
     ${runs.others.map(
       ({ run }) =>
-        html`<p>${t.other(run.machineName, run.threadName, cutNumber(run), cutsInAll(run))}</p>
+        html`<p>${t.other(run.machineName, marked(run.threadName), cutNumber(run), cutsInAll(run))}</p>
           ${
             app.machines.find(run.machine)
               ? html`<button class="key" @click=${() => void app.useMachine(run.machine)}>
@@ -76,7 +77,7 @@ export const none = (app: App) => {
     ${
       lately
         ? html`<p>
-              ${t.lastEnded(lately.run.threadName, lately.run.outcome ? outcomeText[lately.run.outcome] : '')}
+              ${t.lastEnded(marked(lately.run.threadName), lately.run.outcome ? outcomeText[lately.run.outcome] : '')}
             </p>
             <button class="key" @click=${() => void runs.reopen(lately.id)}>${t.bringBack}</button>`
         : nothing

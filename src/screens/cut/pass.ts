@@ -16,7 +16,7 @@ import {
   nextPass,
   turnOf,
 } from '../../core/run/progress';
-import { plain } from '../../text/numbers';
+import { marked, plain } from '../../text/numbers';
 import { runText as t } from '../../text/run';
 import { nutText } from '../../text/threads';
 import { timeOf } from '../../text/time';
@@ -208,7 +208,7 @@ export class PassScreen extends ScreenElement<App> {
               <button class="key solid big taken" @click=${() => void this.take(n)}>
                 ${t.taken}<small>${t.takenNote(n, all.length > 0)}</small>
               </button>
-              <div class="keys">${this.backKey(run)} ${this.wipe()}</div>
+              <div class="keys by-hand">${this.backKey(run)} ${this.wipe()}</div>
             </div>`
       }
     `;
@@ -219,7 +219,7 @@ export class PassScreen extends ScreenElement<App> {
     return html`
       <div class="body">
         <p class="label">
-          ${[run.threadName, t.cut(n, cutsInAll(run)), run.job.starts > 1 ? t.start(turnOf(run).start, run.job.starts) : ''].filter(Boolean).join(' · ')}
+          ${[marked(run.threadName), t.cut(n, cutsInAll(run)), run.job.starts > 1 ? t.start(turnOf(run).start, run.job.starts) : ''].filter(Boolean).join(' · ')}
         </p>
         <h1 class="question">${t.asked(n)}</h1>
         <p>${t.askedNote}</p>
@@ -271,7 +271,7 @@ export class PassScreen extends ScreenElement<App> {
       ${this.app.runs.holds === 'elsewhere' ? this.elsewhere() : nothing}
       <div class="foot">
         <a class="key solid big" href="#/cut/measure">${t.measure}</a>
-        ${this.mayTake ? html`<div class="keys">${this.backKey(run)} ${this.wipe()}</div>` : nothing}
+        ${this.mayTake ? html`<div class="keys by-hand">${this.backKey(run)} ${this.wipe()}</div>` : nothing}
       </div>
     `;
   }

@@ -30,7 +30,7 @@ import {
   workText as t,
 } from '../../text/cut-work';
 import { choiceLabel, fieldText } from '../../text/machine';
-import { decimal, showStated, statedText } from '../../text/numbers';
+import { decimal, marked, showStated, statedText } from '../../text/numbers';
 import { classText, handName, noseName, sideName, threadsText } from '../../text/threads';
 import { fieldUnitFor, unitLabel } from '../../text/units';
 import type { App } from '../../state';
@@ -71,7 +71,7 @@ export class WorkScreen extends ScreenElement<App> {
         ${line({
           label: t.designation,
           href: '#/threads/find',
-          value: thread?.designation ?? (pitch ? statedText(pitch) : t.none),
+          value: thread ? marked(thread.designation) : pitch ? statedText(pitch) : t.none,
           open: !pitch,
         })}
       </div>

@@ -8,6 +8,7 @@ import { exampleText, machineText, workshopText as t } from '../../text/machine'
 import type { App } from '../../state';
 import { workshopsOf, type Workshop } from '../../state/workshops';
 import { mistakenNotes } from './mistaken';
+import { marked } from '../../text/numbers';
 
 /** Machines of the workshop at hand before the rest is asked for: on a small screen the next workshop is there too. */
 const FIRST = 3;
@@ -76,7 +77,7 @@ export class MachinesScreen extends ScreenElement<App> {
     const open = [runs.current, ...runs.others].find((r) => r?.run.machine === m.id);
     const notes = [
       m.value.example && machineText.exampleShort,
-      open && t.open(open.run.threadName),
+      open && t.open(marked(open.run.threadName)),
       ...mistakenNotes(workshop, m),
     ];
     return this.key(

@@ -16,7 +16,7 @@ import {
   type Stated,
 } from '../../core/quantity';
 import { choiceLabel, fieldText, whoseText } from '../../text/machine';
-import { mark, plain, significant, statedText, whole } from '../../text/numbers';
+import { mark, plain, significant, statedText, threadName, whole } from '../../text/numbers';
 import { sheetText as t } from '../../text/settings-sheet';
 import { threadsInUse, type App, type ThreadInUse } from '../../state';
 import { sheetStyles } from './sheet-styles';
@@ -37,7 +37,7 @@ export class SheetPage extends ScreenElement<App> {
   private get listed(): readonly Listed[] {
     const used = threadsInUse(this.app);
     return [...used.filter((t) => t.now), ...used.filter((t) => !t.now)]
-      .map((t) => ({ ...t, name: t.thread?.designation ?? statedText(t.pitch) }))
+      .map((t) => ({ ...t, name: threadName(t) }))
       .slice(0, MOST);
   }
 

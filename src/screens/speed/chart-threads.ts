@@ -1,6 +1,6 @@
 import { usualThreads, type ChartThread } from '../../core/figures/chart';
 import { threadById } from '../../core/thread';
-import { statedText } from '../../text/numbers';
+import { marked, threadName } from '../../text/numbers';
 import { threadsInUse, type App } from '../../state';
 
 /** Rows of the page to hang up. */
@@ -22,14 +22,14 @@ export const chartThreads = (app: App): readonly NamedThread[] => {
   return [
     ...used.map((t) => ({
       key: t.id,
-      name: t.thread?.designation ?? statedText(t.pitch),
+      name: threadName(t),
       thread: t.choice,
       starts: t.starts,
       inUse: true,
     })),
     ...usual.map((t) => ({
       key: t.id,
-      name: t.designation,
+      name: marked(t.designation),
       thread: { kind: 'catalogue', id: t.id } as const,
       starts: t.starts,
       inUse: false,

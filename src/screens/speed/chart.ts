@@ -20,7 +20,7 @@ import type { Ceiling, LimitReading } from '../../core/figures';
 import { printPage } from '../../device/print';
 import { chartText as t, grooveName } from '../../text/chart';
 import { whoseText } from '../../text/machine';
-import { decimal, plain, showLead, statedText, whole } from '../../text/numbers';
+import { decimal, mark, plain, showLead, statedText, whole } from '../../text/numbers';
 import { limitText } from '../../text/why';
 import type { App } from '../../state';
 import { chartStyles } from './chart-styles';
@@ -148,6 +148,7 @@ export class ChartScreen extends ScreenElement<App> {
       room: room && t.room(statedText(room)),
       rpm: plain,
       thread: (r) => (inUse.has(r.key) ? this.nameOf(r) : null),
+      mark: mark(),
       words: this.words,
       axis: t.axis,
     });

@@ -5,7 +5,7 @@ import type { Job } from '../../core/job';
 import type { Thread } from '../../core/thread';
 import { bothAngles } from '../../core/thread/groove';
 import { toolForm, type ToolForm } from '../../core/thread/tool';
-import { statedText } from '../../text/numbers';
+import { marked, statedText } from '../../text/numbers';
 import { profileWords } from '../../text/threads';
 import { noseShape } from './nose';
 
@@ -33,6 +33,6 @@ export const drawing = (thread: Thread, job: Job, depth: number | null) => {
     .shape=${shape}
     .nose=${nose && tip !== null ? { ...nose, depth: tip } : null}
     .pitchText=${statedText(thread.pitch)}
-    .text=${profileWords(thread.designation, statedText(thread.pitch), shape.flanks, job.noseKind)}
+    .text=${profileWords(marked(thread.designation), statedText(thread.pitch), shape.flanks, job.noseKind)}
   ></ls-profile>`;
 };

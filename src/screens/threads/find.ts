@@ -4,7 +4,7 @@ import { ScreenElement } from '../../elements/screen';
 import { FAMILIES, threadsOf, type Thread } from '../../core/thread';
 import { identifyKey, ownKeyText } from '../../text/pages';
 import { familyText, threadsText } from '../../text/threads';
-import { statedText } from '../../text/numbers';
+import { marked, statedText } from '../../text/numbers';
 import type { App } from '../../state';
 
 /** Finding a thread: favourites and last used, then a family, then a size, then a pitch; or typing it. */
@@ -16,7 +16,7 @@ export class FindScreen extends ScreenElement<App> {
   }
 
   private threadKey(t: Thread, label = t.designation) {
-    return html`<button class="key" @click=${() => this.choose(t)}>${label}</button>`;
+    return html`<button class="key" @click=${() => this.choose(t)}>${marked(label)}</button>`;
   }
 
   private known(ids: readonly string[], most: number): Thread[] {
@@ -65,7 +65,9 @@ export class FindScreen extends ScreenElement<App> {
         ${[...sizes].map(([size, list]) => {
           const [only] = list;
           if (list.length === 1 && only) return this.threadKey(only, size);
-          return html`<a class="key" href="#/threads/size/${id}/${encodeURIComponent(size)}">${size}</a>`;
+          return html`<a class="key" href="#/threads/size/${id}/${encodeURIComponent(size)}"
+            >${marked(size)}</a
+          >`;
         })}
       </div>
     `;
@@ -74,7 +76,7 @@ export class FindScreen extends ScreenElement<App> {
   private size(family: string, size: string) {
     const list = threadsOf(family).filter((t) => t.size === size);
     return html`
-      <h1>${size}</h1>
+      <h1>${marked(size)}</h1>
       <p class="label">${familyText(family)}</p>
       <div class="grid2">${list.map((t) => this.threadKey(t, statedText(t.pitch)))}</div>
     `;

@@ -1,5 +1,6 @@
 import { html, svg } from 'lit';
 import type { Measure } from '../../core/drive/formats';
+import { marked } from '../../text/numbers';
 
 const WIDTH = 360;
 const EDGE = 32;
@@ -18,7 +19,7 @@ export const heldScale = (ppm: number, measures: readonly Measure[], words: stri
     ${measures.map((m) => svg`<path d="M${x(m.ppm).toFixed(1)} 34V48" />`)}
     ${TICKS.map(
       (text, i) =>
-        svg`<path d="M${x(10 ** (i + LOW)).toFixed(1)} 48v10" /><text x=${x(10 ** (i + LOW)).toFixed(1)} y="84" text-anchor="middle">${text}</text>`,
+        svg`<path d="M${x(10 ** (i + LOW)).toFixed(1)} 48v10" /><text x=${x(10 ** (i + LOW)).toFixed(1)} y="84" text-anchor="middle">${marked(text)}</text>`,
     )}
     <path class="at" d="M${at.toFixed(1)} 32l-9 -18h18z" />`}
   </svg>`;

@@ -13,7 +13,7 @@ import {
   type ThreadReadings,
 } from '../../core/thread/identify';
 import { pitchOverCrests, type Measured } from '../../core/thread/wires';
-import { mark, statedText } from '../../text/numbers';
+import { mark, marked, statedText } from '../../text/numbers';
 import { identifyText as t } from '../../text/identify';
 import { familyText } from '../../text/threads';
 import type { App } from '../../state';
@@ -128,7 +128,7 @@ export class IdentifyScreen extends ScreenElement<App> {
     const crest = m.crest ? ` · ${t.crest[m.crest]}` : '';
     return html`<button class="key left" @click=${() => this.use(m)}>
       <span
-        >${thread.designation}<br /><small
+        >${marked(thread.designation)}<br /><small
           >${familyText(thread.family)} · ${t.likely(m.probability)}${crest}</small
         ></span
       >

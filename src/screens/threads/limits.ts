@@ -9,6 +9,7 @@ import { formOf, limits, unitOf, type LimitsResult, type Thread } from '../../co
 import { classesOf } from '../../core/thread/classes';
 import { basicSizes, majorLength } from '../../core/thread/forms';
 import type { Band } from '../../core/thread/limits';
+import { marked } from '../../text/numbers';
 import { bandText, limitsText as t, sizeText } from '../../text/limits';
 import { classText, startsText } from '../../text/threads';
 import type { App } from '../../state';
@@ -83,7 +84,7 @@ export class LimitsScreen extends ScreenElement<App> {
       shape
         ? html`<ls-limits-drawing
               .shape=${shape}
-              .text=${t.drawing(thread.designation, classText(classId ?? ''), Boolean(shape.tool))}
+              .text=${t.drawing(marked(thread.designation), classText(classId ?? ''), Boolean(shape.tool))}
             ></ls-limits-drawing>
             <p class="note">${t.drawnToScale} ${shape.tool ? t.toolDrawn : ''}</p>`
         : nothing
@@ -103,7 +104,7 @@ export class LimitsScreen extends ScreenElement<App> {
     const major = majorLength(thread);
     const unit = unitOf(thread);
     return html`
-      <h1>${thread.designation} ${classId ? classText(classId) : ''}</h1>
+      <h1>${marked(thread.designation)} ${classId ? classText(classId) : ''}</h1>
       ${job.starts > 1 ? html`<p class="label">${startsText(job.starts)}</p>` : nothing}
       <h2>${t.title}</h2>
       ${this.limits(thread, classId)} ${this.classKeys(thread)} ${this.basic(thread)}

@@ -8,7 +8,7 @@ import { inBase, toNumber, type Stated } from '../../core/quantity';
 import { limits, type LimitsResult, type Thread } from '../../core/thread';
 import { basicSizes } from '../../core/thread/forms';
 import * as wires from '../../core/thread/wires';
-import { mark, statedText } from '../../text/numbers';
+import { mark, marked, statedText } from '../../text/numbers';
 import { measureLabels, measureText as t, WAYS, type MeasureKey, type Way } from '../../text/measure';
 import { classText } from '../../text/threads';
 import type { App } from '../../state';
@@ -228,7 +228,7 @@ export class MeasureScreen extends ScreenElement<App> {
       return html`<h1>${t.noThread}</h1>
         <a class="key solid" href="#/threads/find">${t.back}</a>`;
     return html`
-      <h1>${t.title} ${thread.designation}</h1>
+      <h1>${t.title} ${marked(thread.designation)}</h1>
       <p class="note">${t.clean}</p>
       ${this.ways(thread)}
       <a class="key" href="#/threads">${t.back}</a>

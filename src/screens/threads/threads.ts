@@ -7,7 +7,7 @@ import { classOf, type Figure } from '../../core/figures';
 import { classesOf, ownKey, type Thread } from '../../core/thread';
 import { compare, decimalText, ratioText, roundTo, type Ratio, type Stated } from '../../core/quantity';
 import { NOSE_KINDS, type Job } from '../../core/job';
-import { decimal, mark, showLead, statedText } from '../../text/numbers';
+import { decimal, mark, marked, showLead, statedText } from '../../text/numbers';
 import {
   classText,
   drillName,
@@ -78,11 +78,10 @@ export class ThreadsScreen extends ScreenElement<App> {
 
   private nameOf(thread: Thread | null, pitch: Stated) {
     if (!thread) return html`<h1 class="name">${statedText(pitch)}</h1>`;
-    const cut = thread.designation.indexOf('×');
-    if (cut < 0) return html`<h1 class="name">${thread.designation}</h1>`;
-    return html`<h1 class="name">
-      ${thread.designation.slice(0, cut)}<small>${thread.designation.slice(cut)}</small>
-    </h1>`;
+    const name = marked(thread.designation);
+    const cut = name.indexOf('×');
+    if (cut < 0) return html`<h1 class="name">${name}</h1>`;
+    return html`<h1 class="name">${name.slice(0, cut)}<small>${name.slice(cut)}</small></h1>`;
   }
 
   private pitchRows() {
@@ -206,7 +205,7 @@ export class ThreadsScreen extends ScreenElement<App> {
         ? threadsText.exact
         : threadsText.heldNearly(
             `${held.value.held.top}/${held.value.held.bottom}`,
-            held.value.ppm.toFixed(2).replace('-', '−'),
+            marked(held.value.ppm.toFixed(2).replace('-', '−')),
           )
       : threadsText.heldUnknown;
     return html`<ls-row
@@ -318,7 +317,7 @@ export class ThreadsScreen extends ScreenElement<App> {
         ${thread ? html`${this.depth(job)} ${this.blank(job)} ${this.drill()}` : nothing}
         ${this.app.profile?.driveKind === 'change-gears' ? trainRow(this.app) : this.ratioRow()}
       </div>
-      <div class="pair ends">
+      <div class="pair ends by-hand">
         <a class="key" href="#/threads/find">${threadsText.another}</a>
         <a class="key solid" href="#/speed">${threadsText.use}</a>
       </div>

@@ -25,7 +25,7 @@ import {
   type Train,
 } from '../../core/drive/trains';
 import { fieldText } from '../../text/machine';
-import { mark, showLead, statedText } from '../../text/numbers';
+import { mark, showLead, threadName } from '../../text/numbers';
 import { standingWord } from '../../text/speed';
 import { nutText } from '../../text/threads';
 import { stagesText, trainsText as t } from '../../text/trains';
@@ -325,7 +325,7 @@ export class TrainsScreen extends ScreenElement<App> {
     const selected = found?.trains.find((x) => writeTrain(x) === this.chosen) ?? found?.trains[0];
     const shown = showLead(lead);
     return html`
-      <p class="label">${t.leadOf(what.thread?.designation ?? statedText(what.pitch), `${shown.mm} mm`)}</p>
+      <p class="label">${t.leadOf(threadName(what), `${shown.mm} mm`)}</p>
       <p class="vh" role="status">${this.slow ? t.looking : ''}</p>
       ${selected ? this.one(selected, gears.gearing, m, lead) : nothing}
       ${found && !selected ? html`<p>${t.nothing(this.within / 10_000)}</p>` : nothing}

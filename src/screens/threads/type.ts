@@ -8,7 +8,7 @@ import { readNumber } from '../../core/machine';
 import type { Thread } from '../../core/thread';
 import { search } from '../../core/thread/search';
 import { isUnit } from '../../core/quantity';
-import { mark } from '../../text/numbers';
+import { mark, marked } from '../../text/numbers';
 import { refusalText, understood } from '../../text/typed';
 import { padWords } from '../../text/pad';
 import { threadsText } from '../../text/threads';
@@ -32,6 +32,7 @@ export class TypeScreen extends ScreenElement<App> {
     ...ScreenElement.styles,
     css`
       :host {
+        --widest: none;
         padding: 0;
         block-size: 100%;
         overflow: hidden;
@@ -115,7 +116,7 @@ export class TypeScreen extends ScreenElement<App> {
   }
 
   private keyOf(t: Thread) {
-    return html`<button class="key" @click=${() => this.pick(t)}>${t.designation}</button>`;
+    return html`<button class="key" @click=${() => this.pick(t)}>${marked(t.designation)}</button>`;
   }
 
   private get asked(): string {

@@ -23,6 +23,8 @@ export interface PhoneOptions {
   width?: number;
   height?: number;
   dark?: boolean;
+  /** The phone's language, "de-DE": it decides the decimal mark. */
+  locale?: string;
   /** The person has forbidden sites to store anything: no cookies, no database, no worker. */
   storesNothing?: boolean;
   /** More flags for the browser. */
@@ -84,7 +86,7 @@ export class Phone {
 
   /** Starts the browser again with the same profile, after `kill` or `quit`, and opens the app or another of its files. */
   async start(address = this.address): Promise<void> {
-    const { width = 390, height = 844, dark = false, flags = [] } = this.options;
+    const { width = 390, height = 844, dark = false, locale, flags = [] } = this.options;
     const executablePath = findChromium();
     if (executablePath === null) throw new Error('No Chromium.');
     this.current = await chromium.launchPersistentContext(this.profile, {
@@ -95,6 +97,7 @@ export class Phone {
       isMobile: true,
       hasTouch: true,
       colorScheme: dark ? 'dark' : 'light',
+      ...(locale ? { locale } : {}),
     });
     this.current.setDefaultTimeout(20_000);
     this.watch.attach(this.current);

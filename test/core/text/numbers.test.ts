@@ -5,14 +5,17 @@ import { lead, leadFrom, ratio, stated, type Unit } from '../../../src/core/quan
 import {
   amountText,
   decimal,
-  grouped,
   plain,
+  keptName,
+  marked,
   rounded,
   setMark,
   showAmount,
   showLead,
   showStated,
   statedText,
+  threadName,
+  whole,
 } from '../../../src/text/numbers';
 import { refusalText, understood } from '../../../src/text/typed';
 
@@ -53,17 +56,30 @@ describe('numbers as they are said', () => {
     );
   });
 
-  it('thousands are parted from five digits on, and never by a mark', () => {
-    expect(easy(grouped('68267.5'))).toBe('68 267.5');
-    expect(easy(grouped('−1234567'))).toBe('−1 234 567');
-    expect(grouped('6400')).toBe('6400');
-    expect(grouped('0.123456')).toBe('0.123456');
+  it('names and sentences take the mark, numbers of standards and versions don’t', () => {
+    const said = 'ASME B1.5 and B1.20.1, version 0.1.0: from 0.05 to 10.5 mm, M2.5, Tr10×1.5, 0=2.2 300=0.5.';
+    expect(marked(said)).toBe(said);
+    setMark(',');
+    expect(marked(said)).toBe(
+      'ASME B1.5 and B1.20.1, version 0.1.0: from 0,05 to 10,5 mm, M2,5, Tr10×1,5, 0=2,2 300=0,5.',
+    );
+  });
+
+  it('a thread is kept under a name with points, and shown with the mark', () => {
+    const bare = { thread: null, pitch: st(3, 2, 'mm') };
+    setMark(',');
+    expect([keptName(bare), threadName(bare)].map(easy)).toEqual(['1.5 mm', '1,5 mm']);
+  });
+
+  it('nothing parts thousands: it could be read as a mark', () => {
+    expect(amountText({ kind: 'exact', value: ratio(1_234_567), unit: 'count', pi: false })).toBe('1234567');
+    expect(whole(68_267)).toBe('68267');
   });
 
   it('a demand is rounded up and a limit down, so that neither flatters', () => {
     // 4096 × 1000 ÷ 60 = 68 266.67 edges/s.
-    expect(easy(rounded(ratio(4_096_000, 60), 'up'))).toBe('68 267');
-    expect(easy(rounded(ratio(4_096_000, 60), 'down'))).toBe('68 266');
+    expect(easy(rounded(ratio(4_096_000, 60), 'up'))).toBe('68267');
+    expect(easy(rounded(ratio(4_096_000, 60), 'down'))).toBe('68266');
     expect(rounded(ratio(10, 3), 'down')).toBe('3.333');
     expect(rounded(ratio(25, 2), 'up')).toBe('12.5');
   });
@@ -124,7 +140,7 @@ describe('the line under the pad', () => {
     [st(127, 40, 'mm'), pitch, '= 8 tpi, = 0.125 in'],
     [st(3, 1, 'mm'), pitch, '≈ 8.47 tpi, ≈ 0.11811 in'],
     [st(254, 100, 'mm'), FIELDS.backlash.units, '= 0.1 in'],
-    [st(100, 1, 'kHz'), FIELDS.controllerMaxSteps.units, '= 100 000 Hz'],
+    [st(100, 1, 'kHz'), FIELDS.controllerMaxSteps.units, '= 100000 Hz'],
     [st(60, 1, 'in/min'), FIELDS.carriageMax.units, '= 25.4 mm/s'],
     [st(1, 2, 's'), FIELDS.wholeStopTime.units, '= 500 ms'],
     [st(200, 1, 'steps'), FIELDS.fullSteps.units, ''],
