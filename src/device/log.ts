@@ -36,14 +36,16 @@ export const logTrouble = (where: string, e: unknown): void => {
 
 export const logEntries = (): readonly LogEntry[] => load();
 
-/** Empties the log. */
-export const clearLog = (): void => {
-  entries = [];
+/** Puts this in the log's place: nothing, or what was there before. @returns what was there */
+export const replaceLog = (by: readonly LogEntry[]): readonly LogEntry[] => {
+  const before = load();
+  entries = [...by];
   try {
-    localStorage.removeItem(KEY);
+    localStorage.setItem(KEY, JSON.stringify(entries));
   } catch {
     // Nothing was kept then.
   }
+  return before;
 };
 
 /** The log as text to share. */

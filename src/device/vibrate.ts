@@ -1,3 +1,6 @@
+/** What a finger feels of a key that was taken, ms. */
+export const TICK = 12;
+
 /**
  * Shakes the phone; nothing may depend on it alone.
  * @param pattern milliseconds on, off, on …

@@ -258,6 +258,7 @@ export const settingsText = {
   log: (n: number): string => (n === 0 ? 'Nothing noted' : n === 1 ? '1 entry' : `${n} entries`),
   showLog: 'Show the log',
   clearLog: 'Empty the log',
+  bringLogBack: 'Bring the log back',
   versionLine: (version: string): string => `Latheside ${version}`,
   heading: 'Settings',
   units: 'Units offered first',

@@ -90,9 +90,6 @@ export const passSheet = css`
     display: grid;
     gap: 8px;
   }
-  ls-wipe-lock {
-    flex: 1 1 auto;
-  }
   /* Too low for a key that stays: the setting needs the height. */
   @container (height < 24em) {
     :host {

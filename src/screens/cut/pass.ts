@@ -1,7 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
-import '../../elements/wipe-lock';
 import { vibrate } from '../../device/vibrate';
 import { phaseState } from '../../core/checks';
 import type { Sheet } from '../../core/figures';
@@ -154,10 +153,6 @@ export class PassScreen extends ScreenElement<App> {
     return left > 0 ? html`<a class="key" href="#/checks/list">${t.checks(left)}</a>` : nothing;
   }
 
-  private wipe() {
-    return html`<ls-wipe-lock .label=${t.wipe} .text=${t.wipeText}></ls-wipe-lock>`;
-  }
-
   private backKey(run: Run) {
     return canGoBack(run)
       ? html`<button class="key" @click=${() => void this.back()}>${t.back}</button>`
@@ -208,7 +203,7 @@ export class PassScreen extends ScreenElement<App> {
               <button class="key solid big taken" @click=${() => void this.take(n)}>
                 ${t.taken}<small>${t.takenNote(n, all.length > 0)}</small>
               </button>
-              <div class="keys by-hand">${this.backKey(run)} ${this.wipe()}</div>
+              <div class="keys by-hand">${this.backKey(run)}</div>
             </div>`
       }
     `;
@@ -271,7 +266,7 @@ export class PassScreen extends ScreenElement<App> {
       ${this.app.runs.holds === 'elsewhere' ? this.elsewhere() : nothing}
       <div class="foot">
         <a class="key solid big" href="#/cut/measure">${t.measure}</a>
-        ${this.mayTake ? html`<div class="keys by-hand">${this.backKey(run)} ${this.wipe()}</div>` : nothing}
+        ${this.mayTake ? html`<div class="keys by-hand">${this.backKey(run)}</div>` : nothing}
       </div>
     `;
   }

@@ -5,6 +5,7 @@ import '../../elements/pad';
 import type { PadInputEvent } from '../../elements/pad';
 import { readNumber, type NumberField } from '../../core/machine';
 import type { Stated, Unit } from '../../core/quantity';
+import { TICK, vibrate } from '../../device/vibrate';
 import { mark, plain } from '../../text/numbers';
 import { readErrorText, refusalText, understood } from '../../text/typed';
 import { enterText } from '../../text/app';
@@ -108,6 +109,7 @@ export class EnterScreen extends ScreenElement<App> {
         .understood=${read.line && this.named(read.line, this.app.profile?.name ?? '')}
         .error=${trouble || empty || read.error}
         @ls-pad-input=${(e: PadInputEvent) => {
+          vibrate(TICK);
           // The first key replaces what stood there; correcting keeps it.
           const grown =
             !this.touched && e.value.startsWith(this.typed) && e.value.length === this.typed.length + 1;

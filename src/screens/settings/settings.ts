@@ -2,7 +2,7 @@ import { html, nothing, css } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import { askToPersist, persistence, type Persistence } from '../../device/persist';
-import { clearLog, logEntries, logText } from '../../device/log';
+import { logEntries, logText, replaceLog, type LogEntry } from '../../device/log';
 import { shareText } from '../../device/share';
 import type { Change, OfflineStatus, Updates } from '../../device/updates';
 import {
@@ -50,6 +50,8 @@ export class SettingsScreen extends ScreenElement<App> {
   @property({ attribute: false }) updates: Updates | null = null;
   @state() private persisted: Persistence | null = null;
   @state() private logShown = false;
+  /** What the log held before it was emptied, for as long as the page is open. */
+  @state() private cleared: readonly LogEntry[] = [];
   @state() private changes: readonly Change[] = [];
 
   override connectedCallback(): void {
@@ -100,17 +102,15 @@ export class SettingsScreen extends ScreenElement<App> {
       ${
         entries.length
           ? html`<div class="apart">
-              <button
-                class="key stop"
-                @click=${() => {
-                  clearLog();
-                  this.requestUpdate();
-                }}
-              >
+              <button class="key stop" @click=${() => (this.cleared = replaceLog([]))}>
                 ${settingsText.clearLog}
               </button>
             </div>`
-          : nothing
+          : this.cleared.length
+            ? html`<button class="key" @click=${() => (this.cleared = replaceLog(this.cleared))}>
+                ${settingsText.bringLogBack}
+              </button>`
+            : nothing
       }`;
   }
 

@@ -3,3 +3,4 @@ import './first';
 import './notices';
 import './undo';
 import './why';
+import './wipe';

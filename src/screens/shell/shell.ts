@@ -30,6 +30,18 @@ export class Shell extends LitElement {
         background: var(--paper);
         color: var(--ink);
       }
+      header {
+        display: grid;
+        grid-template: auto auto / minmax(0, 1fr) auto;
+      }
+      header > :last-child {
+        grid-column: 1 / -1;
+      }
+      /* Its place is kept until it comes: it is no part of the first paint. */
+      ls-wipe {
+        min-inline-size: 64px;
+        min-block-size: 64px;
+      }
       .whose {
         display: flex;
         flex-wrap: wrap;
@@ -118,6 +130,7 @@ export class Shell extends LitElement {
         .notice,
         ls-notices,
         ls-undo,
+        ls-wipe,
         ls-bar {
           display: none;
         }
@@ -125,10 +138,9 @@ export class Shell extends LitElement {
       /* A phone on its side has no height to give away: the places stand at the side away from the hand. */
       @media screen and (orientation: landscape) and (max-height: 500px) {
         :host {
-          grid-template: 'bar head undo' auto 'bar said said' auto 'bar main main' minmax(
-              0,
-              1fr
-            ) / auto minmax(0, 1fr) auto;
+          grid-template:
+            'bar head undo' auto 'bar said said' auto 'bar main main' minmax(0, 1fr)
+            / auto minmax(0, 1fr) auto;
           direction: var(--hand);
         }
         :host > :not(ls-bar) {
@@ -275,13 +287,13 @@ export class Shell extends LitElement {
     const whose = html`<strong>${m ? m.name : frameText.noMachine}</strong
       ><span class="second">${m ? m.workshop || frameText.noWorkshop : ''}</span
       ><span class="second paper">${m?.colour ? colourName[m.colour] : ''}</span>`;
-    return html`<header>
+    return html`<header class="by-hand">
       ${
         this.route.full
           ? html`<div class="whose">${whose}</div>`
           : html`<a class="whose" href="#/machine/list/${from}"
-              >${whose}<span class="vh">: ${frameText.change}</span></a
-            >`
+                >${whose}<span class="vh">: ${frameText.change}</span></a
+              ><ls-wipe></ls-wipe>`
       }
       <ls-rule></ls-rule>
     </header>`;

@@ -2,6 +2,7 @@ import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property } from 'lit/decorators.js';
 import { Listen } from '../../elements/listen';
 import { shared } from '../../elements/styles';
+import { TICK, vibrate } from '../../device/vibrate';
 import { appText, undoText } from '../../text/app';
 import type { App } from '../../state';
 
@@ -38,12 +39,17 @@ export class UndoBar extends LitElement {
     if (changed.has('app')) this.listen.to(this.app?.undo);
   }
 
+  private takeBack(): void {
+    vibrate(TICK);
+    void this.app?.takeBack();
+  }
+
   override render() {
     const entry = this.app?.undo.newest;
     if (!this.app || !entry) return nothing;
     return html`<div class="by-hand" role="status">
       <p>${undoText(entry)}</p>
-      <button class="key" @click=${() => void this.app?.takeBack()}>${appText.undo}</button>
+      <button class="key" @click=${this.takeBack}>${appText.undo}</button>
     </div>`;
   }
 }

@@ -15,6 +15,7 @@ import {
 import { add, compare, mul, ratio, stated, sub, toNumber, type Ratio } from '../../core/quantity';
 import { JOB_FIELDS } from '../../core/job';
 import { checkNumber } from '../../core/machine';
+import { TICK, vibrate } from '../../device/vibrate';
 import { decimal, statedText } from '../../text/numbers';
 import {
   bindsText,
@@ -138,7 +139,9 @@ export class SpeedScreen extends ScreenElement<App> {
   ];
 
   private setRpm(rpm: Ratio): void {
-    if (checkNumber(JOB_FIELDS.rpm, stated(rpm, 'rpm')).ok) void this.app.jobs.change({ rpm });
+    if (!checkNumber(JOB_FIELDS.rpm, stated(rpm, 'rpm')).ok) return;
+    vibrate(TICK);
+    void this.app.jobs.change({ rpm });
   }
 
   private step(by: 1 | -1): void {

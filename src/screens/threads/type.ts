@@ -8,6 +8,7 @@ import { readNumber } from '../../core/machine';
 import type { Thread } from '../../core/thread';
 import { search } from '../../core/thread/search';
 import { isUnit } from '../../core/quantity';
+import { TICK, vibrate } from '../../device/vibrate';
 import { mark, marked } from '../../text/numbers';
 import { refusalText, understood } from '../../text/typed';
 import { padWords } from '../../text/pad';
@@ -101,6 +102,7 @@ export class TypeScreen extends ScreenElement<App> {
 
   /** The pad shows the sign by itself, at once; what it finds follows when that is on the screen. */
   private heard({ value, unit }: PadInputEvent): void {
+    vibrate(TICK);
     // Nothing is drawn for it: what stands in the list is still that of the sign before.
     this.ariaBusy = 'true';
     afterPaint(() => {
