@@ -1,41 +1,13 @@
 import { readFileSync } from 'node:fs';
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { serve } from '../../.ci/serve.js';
 import { routeOf } from '../../src/screens/shell/routes';
+import { ADDRESSES, go } from './support/addresses';
 import { Person } from './support/app';
 import { DIST } from './support/builds';
 import { Phone } from './support/phone';
 import { chooseM10, takeExample } from './support/screens';
 
-/** At least one address of each screen. */
-const ADDRESSES = [
-  ...[
-    'threads',
-    'threads/find',
-    'threads/family/iso-coarse',
-    'threads/type',
-    'threads/limits',
-    'threads/trains',
-  ],
-  ...['threads/measure', 'threads/what', 'threads/held', 'threads/own', 'threads/own/none'],
-  ...['speed', 'speed/feed', 'speed/chart', 'speed/raise', 'speed/trace', 'checks', 'checks/list'],
-  ...[
-    'cut',
-    'cut/work',
-    'cut/stop',
-    'cut/nut',
-    'cut/plan',
-    'cut/pass',
-    'cut/measure',
-    'cut/records',
-    'cut/ways',
-  ],
-  ...['machine', 'machine/list', 'machine/new', 'machine/field/backlash', 'machine/guide/0', 'machine/sheet'],
-  ...['machine/prove', 'machine/faults', 'machine/noise', 'machine/stops', 'machine/wiring', 'machine/carry'],
-  ...['machine/carry/show', 'machine/carry/read', 'machine/carry/shelf'],
-  ...['settings', 'enter/job/rpm', 'enter/machine/backlash'],
-];
 /** Heron’s teal on bright paper (theme.css). */
 const TEAL = 'rgb(11, 116, 128)';
 
@@ -86,13 +58,6 @@ afterAll(async () => {
   await phone?.close();
   await host?.close();
 });
-
-const go = async (page: Page, address: string): Promise<void> => {
-  await page.evaluate((hash) => (location.hash = hash), `#/${address}`);
-  const { tag } = routeOf(`#/${address}`, 'threads');
-  await page.locator(tag).first().waitFor();
-  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
-};
 
 /** Addresses on which the name or the colour is missing. */
 const missing = async (width: number, height: number): Promise<string[]> => {

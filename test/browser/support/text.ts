@@ -13,6 +13,10 @@ export async function textSize(page: Page, percent: number): Promise<void> {
   }, `${percent}%`);
 }
 
+/** Figures written with a point, with what stands about them; versions and numbers of standards are none. */
+export const pointsIn = (words: string): string[] =>
+  [...words.matchAll(/.{0,20}(?<![B.\d])\d+\.\d+(?!\.?\d).{0,10}/g)].map(([found]) => found);
+
 /** Runs in the page. */
 function faults(): string[] {
   interface Piece {
