@@ -13,6 +13,8 @@ const DRAWN = {
   /* Headstock with chuck, bed, tailstock. */
   machine: svg`<path d="M1.5 17V5H8v12M8 8h3v6H8M17 17v-7h5v7M13.5 11.5H17M1 18h22M3.5 18v4M20.5 18v4" />`,
   back: svg`<path d="M8 4l-7 8 7 8h15V4zM12 9l6 6M18 9l-6 6" />`,
+  /* A smear on a phone's screen. */
+  wipe: svg`<path d="M5 1.5h14v21H5z" /><path d="M8 15c1-8 4 2 8-6" />`,
   close: svg`<path d="M4 4l16 16M20 4L4 20" />`,
 } as const;
 

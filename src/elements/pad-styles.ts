@@ -182,7 +182,7 @@ export const padSheet = css`
   /* A tablet: the answers lie at the keys. */
   @container pad (height >= 860px) {
     .all {
-      grid-template-rows: auto 1fr minmax(min-content, 564px);
+      grid-template-rows: auto 1fr minmax(min-content, 552px);
     }
   }
   /* Large text on a small phone: one thing a line, the value stays in sight while the keys scroll. */

@@ -101,7 +101,7 @@ export class LsPad extends LitElement {
   private readonly typed = (event: KeyboardEvent) => {
     const path = event.composedPath();
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (!path.includes(this) && path[0] !== document.body) return;
+    if (!path.includes(this) && (path[0] as Element).matches('a, button, input, textarea, summary')) return;
     const { key } = event;
     if (key === 'Backspace') this.correct();
     else if (key === 'Escape' && this.choosing) this.choosing = false;

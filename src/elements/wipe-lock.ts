@@ -30,6 +30,7 @@ const SILENCED = [
  * @prop {string} label - word on the key
  * @prop {string} text - words over the countdown
  * @fires {UnlockEvent} ls-unlock
+ * @slot - a drawing over the word
  * @csspart key
  */
 @customElement('ls-wipe-lock')
@@ -124,7 +125,7 @@ export class LsWipeLock extends LitElement {
   }
 
   protected override render() {
-    return html`<button part="key" class="key" @click=${this.lock}>${this.label}</button>
+    return html`<button part="key" class="key" @click=${this.lock}><slot></slot>${this.label}</button>
       <dialog aria-labelledby="text" @cancel=${this.silence} @close=${this.closed}>
         <p id="text">${this.text}</p>
         <div class="left" role="timer">${this.left > 0 ? this.left : nothing}</div>

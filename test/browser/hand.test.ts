@@ -55,7 +55,7 @@ describe.each(['Left', 'Right'])('the hand on the phone: %s', (hand) => {
     await page.setViewportSize({ width: 360, height: 640 });
     expect(await near(page, 'Wipe')).toBe(true);
     await go(page, 'speed');
-    const [slower, faster] = [await across(page, 'Slower'), await across(page, 'Faster')];
+    const [slower, faster] = [await across(page, 'Slower by 10 rpm'), await across(page, 'Faster by 10 rpm')];
     expect(slower).toBeLessThan(faster);
     expect(right ? slower > 0.4 : faster < 0.6).toBe(true);
     await go(page, 'enter/job/rpm');

@@ -226,9 +226,8 @@ export class CutMeasureScreen extends ScreenElement<App> {
   /** What is done before measuring. */
   private first(piece: f.Piece) {
     const spring = f.springOf(this.app, piece);
-    return html`<p class="note">
-      ${t.before} ${t.spring(spring)} ${spring === null ? html`<a href="#/cut/work">${t.work}</a>` : nothing}
-    </p>`;
+    return html`<p class="note">${t.before} ${t.spring(spring)}</p>
+      ${spring === null ? html`<a class="key" href="#/cut/work">${t.work}</a>` : nothing}`;
   }
 
   /** Why nothing may be put into the run now; null where it may. */

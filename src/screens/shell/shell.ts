@@ -33,6 +33,7 @@ export class Shell extends LitElement {
       header {
         display: grid;
         grid-template: auto auto / minmax(0, 1fr) auto;
+        column-gap: 8px;
       }
       header > :last-child {
         grid-column: 1 / -1;
@@ -161,7 +162,7 @@ export class Shell extends LitElement {
         }
         .undo {
           grid-area: undo;
-          max-inline-size: 60vw;
+          max-inline-size: 42vw;
         }
         ls-bar {
           grid-area: bar;

@@ -1,5 +1,6 @@
 import { LitElement, css, html } from 'lit';
 import { customElement } from 'lit/decorators.js';
+import { icon } from '../../elements/icons';
 import '../../elements/wipe-lock';
 import { runText } from '../../text/run';
 
@@ -8,12 +9,22 @@ import { runText } from '../../text/run';
 export class WipeKey extends LitElement {
   static override styles = css`
     ls-wipe-lock::part(key) {
+      flex-direction: column;
+      gap: 3px;
+      block-size: 100%;
       border-color: transparent;
-      padding-inline: 8px;
+      padding: 0;
+      font-size: var(--t-bar);
+    }
+    .icon {
+      inline-size: 24px;
+      block-size: 24px;
     }
   `;
 
   override render() {
-    return html`<ls-wipe-lock .label=${runText.wipe} .text=${runText.wipeText}></ls-wipe-lock>`;
+    return html`<ls-wipe-lock .label=${runText.wipe} .text=${runText.wipeText}
+      >${icon('wipe')}</ls-wipe-lock
+    >`;
   }
 }

@@ -63,7 +63,7 @@ export class SpeedScreen extends ScreenElement<App> {
       @media (orientation: landscape) and (max-height: 500px) {
         :host {
           display: grid;
-          grid-template: auto 1fr / minmax(0, 1fr) minmax(0, 1fr);
+          grid-template: auto 1fr / minmax(0, 1fr) minmax(0, 19.5rem);
           align-content: start;
           direction: var(--hand);
         }
@@ -85,7 +85,6 @@ export class SpeedScreen extends ScreenElement<App> {
         .set {
           grid-row: 2;
           align-self: start;
-          grid-template-columns: minmax(0, 1fr);
         }
       }
       .set .key {
