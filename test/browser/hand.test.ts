@@ -129,6 +129,7 @@ describe('the phone’s decimal mark', () => {
       found.push(...(/\d[\u202f\u2009]\d/.exec(words) ?? []).map((fault) => `${address}: ${fault}`));
     }
     expect(found).toEqual([]);
+    await go(page, 'machine');
     await go(page, 'enter/machine/backlash');
     await page.keyboard.type('0.125');
     await person.sees('0,125');

@@ -19,6 +19,7 @@ export class WipeKey extends LitElement {
     .icon {
       inline-size: 24px;
       block-size: 24px;
+      pointer-events: none;
     }
   `;
 

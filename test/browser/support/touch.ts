@@ -73,7 +73,7 @@ function faults(padSize: number): string[] {
   };
   /** Whether a point lies off the screen, or outside a list that scrolls. */
   const scrolledOut = (element: Element, x: number, y: number): boolean => {
-    if (x < 0 || y < 0 || x >= innerWidth || y >= innerHeight) return true;
+    if (x < 0 || y < 0 || x >= innerWidth - 1 || y >= innerHeight - 1) return true;
     for (let at: Node | null = element; at; at = up(at)) {
       if (!(at instanceof Element) || !/auto|scroll/.test(getComputedStyle(at).overflow)) continue;
       const frame = at.getBoundingClientRect();
