@@ -64,6 +64,9 @@ export abstract class ScreenElement<A extends Source> extends LitElement {
         justify-content: flex-start;
         text-align: start;
       }
+      .quiet.left {
+        padding-inline: 0;
+      }
       .note {
         font-size: var(--t-label);
         color: var(--ink-2);

@@ -11,5 +11,6 @@ import './machine-noise';
 import './machine-stops';
 import './machine-wiring';
 import './settings';
+import './first-run';
 import './enter';
 import './shell/later';

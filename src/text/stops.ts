@@ -354,6 +354,7 @@ export const stopsText = {
   next: (title: string): string => `Next: ${title}`,
   earlier: 'Recorded before',
   list: 'Back to the list',
+  walk: 'One after another',
   back: 'Back to Machine',
   none: 'Not one of the stop tests.',
 } as const;

@@ -1,6 +1,7 @@
 import { html, nothing, css } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import '../../elements/standing';
 import { picture, pictureSheet } from '../../elements/pictures';
 import { phaseState, type CheckState, type Phase, type PhaseState } from '../../core/checks';
@@ -8,8 +9,10 @@ import type { CheckRecord, EventKind } from '../../core/context';
 import { recallNotes } from '../../elements/recall';
 import { checksText, checkText, eventText, lapseText, stateText, tierName } from '../../text/checks';
 import { appText, enterText, undoText } from '../../text/app';
+import { firstRunText } from '../../text/first-run';
 import { recallSaid } from '../../text/recall';
 import { timeOf } from '../../text/time';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { bounds, finding, shown } from './asked';
 import { recordAnswer } from '../../state/answer';
@@ -216,7 +219,7 @@ export class ChecksScreen extends ScreenElement<App> {
     const { reading, kind } = s.item;
     const canAnswer = s.answerable;
     return html`<div class="asked">
-        <p class="label">${at}</p>
+        <p class="label">${at}${this.practice ? ` · ${firstRunText.practiceShort}` : ''}</p>
         <h1 class="question ${text.question.length > 24 ? 'long' : ''}">${text.question}</h1>
         ${s.state === 'not-ok' ? html`<p class="alert over"><strong>${checksText.wasNotOk}</strong> ${text.notOk ?? ''}</p>` : nothing}
         ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing}
@@ -227,6 +230,7 @@ export class ChecksScreen extends ScreenElement<App> {
           <summary>${checksText.why}</summary>
           <p>${text.why}</p>
         </details>
+        ${links(mistakeLinksAt(`checks/item/${s.item.id}`))}
       </div>
       <div class="grow"></div>
       ${this.trouble ? html`<p class="over" role="alert">${this.trouble}</p>` : nothing}
@@ -271,6 +275,15 @@ export class ChecksScreen extends ScreenElement<App> {
       </div> `;
   }
 
+  /** On an invented machine nothing is recorded of a lathe. */
+  private get practice(): boolean {
+    return this.app.machine?.value.example === true;
+  }
+
+  private practiceNote() {
+    return this.practice ? html`<p class="alert"><strong>${firstRunText.practice}</strong></p>` : nothing;
+  }
+
   private rest(): void {
     this.resting = true;
     setTimeout(() => (this.resting = false), REST);
@@ -296,6 +309,7 @@ export class ChecksScreen extends ScreenElement<App> {
       </p>
       ${p.failed.length ? html`<p class="over"><strong>${checksText.failedCount(p.failed.length)}</strong></p>` : nothing}
       ${p.unknown.length ? html`<p class="unknown">${checksText.unknownCount(p.unknown.length)}</p>` : nothing}
+      ${this.practiceNote()}
       <a class="key solid" href="#/checks">${p.left > 0 ? checksText.toNext : checksText.back}</a>
       <div>
         ${p.items.map((s, i) => {
@@ -341,6 +355,7 @@ export class ChecksScreen extends ScreenElement<App> {
     return html`
       <p class="label">${checksText.phaseName[p.phase]}</p>
       <h1 class="question long">${checksText.allRecorded(timeOf(p.allRecordedAt ?? 0))}</h1>
+      ${this.practiceNote()}
       <p>${checksText.afterAll}</p>
       <p class="note">${checksText.caution}</p>
       <div class="grow"></div>

@@ -10,6 +10,7 @@ import type { Run } from '../../core/run';
 import { cutNumber, cutsInAll } from '../../core/run/progress';
 import { cutText as t, needText } from '../../text/cut';
 import { angleText, holdingName, infeedName, materialName, toolMaterialName } from '../../text/cut-work';
+import { mistakesText } from '../../text/mistakes';
 import { pathLabel } from '../../text/paths';
 import { noteText } from '../../text/why-notes';
 import { decimal, keptName, marked, showStated, statedText, threadName, whole } from '../../text/numbers';
@@ -246,7 +247,8 @@ export class CutScreen extends ScreenElement<App> {
         <a class="key" href="#/cut/measure">${t.measure}</a>
         <a class="key" href="#/cut/records">${t.records}</a>
       </div>
-      <a class="key" href="#/cut/ways">${t.ways}</a>`;
+      <a class="key" href="#/cut/ways">${t.ways}</a>
+      <a class="key" href="#/cut/mistakes">${mistakesText.title}</a>`;
   }
 
   override render() {

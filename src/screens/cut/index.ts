@@ -8,3 +8,4 @@ import './pass';
 import './measure';
 import './records';
 import './ways';
+import './mistakes';

@@ -1,6 +1,7 @@
 import { html, nothing, type PropertyValues } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import { limitsScaleStyles } from '../../elements/limits-scale';
 import type { FinishFound, Left } from '../../core/cut/finish';
 import type { PlannedPass } from '../../core/cut/pass';
@@ -12,6 +13,7 @@ import { measureText } from '../../text/measure';
 import { runText } from '../../text/run';
 import { marked, statedText, withUnit } from '../../text/numbers';
 import { classText } from '../../text/threads';
+import { mistakeLinksAt } from '../../text/mistakes';
 import { feelNow, feelSection, forgetFeel } from './feel';
 import * as f from './finishing';
 import { resultSection } from './left';
@@ -254,6 +256,7 @@ export class CutMeasureScreen extends ScreenElement<App> {
     return html`<h1>${t.title(name || marked(run?.threadName ?? ''))}</h1>
       ${this.refused ? html`<p class="alert" role="alert">${t.notKept}</p>` : nothing} ${held ?? nothing}
       ${way === 'gauge' ? this.byFeel(piece, wayKeys) : this.bySize(piece, way, wayKeys)}
+      ${links(mistakeLinksAt('cut/measure'))}
       <a class="key apart" href="#/cut">${t.back}</a>`;
   }
 }

@@ -1,11 +1,13 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import '../../elements/row';
 import { LOSSES, offsetCounts, PICK_STEPS } from '../../core/cut/picking-up';
 import { inBase, leadNumber, neg, toNumber } from '../../core/quantity';
 import { plain, significant, statedText, whole } from '../../text/numbers';
 import { nutPage, pickPage as t } from '../../text/nut';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { errorText, FIRST_LINE, firstLine, keep, kept } from './nut-kept';
 
@@ -108,6 +110,7 @@ export class NutPickUpScreen extends ScreenElement<App> {
         ${LOSSES.map((loss) => html`<li>${t.lost(loss)}</li>`)}
       </ul>
       <p class="note">${t.guide}</p>
+      ${links(mistakeLinksAt('cut/nut/pick-up'))}
       <span class="grow"></span>
       <button class="key solid big" @click=${() => this.step(1)}>${t.begin}</button>
       <a class="key" href="#/cut/nut">${nutPage.backNut}</a>`;

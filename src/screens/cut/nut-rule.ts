@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import '../../elements/row';
 import '../../elements/thread-dial';
 import { linesFrom, type NutRule } from '../../core/cut';
@@ -14,6 +15,7 @@ import { nutPage as t } from '../../text/nut';
 import { pathLabel } from '../../text/paths';
 import { standingWord } from '../../text/speed';
 import { nutText, threadsText } from '../../text/threads';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { errorText, FIRST_LINE, firstLine, keep, lengthText } from './nut-kept';
 
@@ -274,6 +276,7 @@ export class NutRuleScreen extends ScreenElement<App> {
           : html`<p class="unknown">${nutText(null).line}</p>
               ${this.missing(f)}`
       }
+      ${links(mistakeLinksAt('cut/nut'))}
       ${starts > 1 ? html`<a class="key left" href="#/cut/nut/starts">${t.starts(starts)}</a>` : nothing}
       <a class="key left" href="#/cut/nut/pick-up">${t.pickUp}</a>
       <a class="key" href="#/cut">${t.back}</a>`;

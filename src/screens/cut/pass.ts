@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import { vibrate } from '../../device/vibrate';
 import { phaseState } from '../../core/checks';
 import type { Sheet } from '../../core/figures';
@@ -19,6 +20,7 @@ import { marked, plain } from '../../text/numbers';
 import { runText as t } from '../../text/run';
 import { nutText } from '../../text/threads';
 import { timeOf } from '../../text/time';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { changedDetails, changedLine, changes, sheetAsBegun } from './pass-changes';
 import { end, none, stopped, unsure } from './pass-other';
@@ -177,6 +179,7 @@ export class PassScreen extends ScreenElement<App> {
         <a class="key" href="#/checks/list">${t.changedKey}</a>
       </div>
       ${run.taken.length > 1 ? this.scratch(run) : nothing} ${this.lapsed()}
+      ${links(mistakeLinksAt('cut/pass'))}
       ${
         this.mayTake
           ? html`<button class="key stop apart" @click=${() => void this.stop()}>${t.stopped}</button>

@@ -1,12 +1,14 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import '../../elements/groove-section';
 import '../../elements/row';
 import type { CutPlan } from '../../core/cut/plan';
 import { decimal, statedText } from '../../text/numbers';
 import { areaText, degreesText, lengthIn, places, planHow, planText as t, timeText } from '../../text/plan';
 import { noteText } from '../../text/why';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { choices } from './plan-choices';
 import { grooveOf } from './plan-groove';
@@ -245,6 +247,7 @@ export class PlanScreen extends ScreenElement<App> {
           ? html`<a class="key left" href="#/cut/plan/how">${t.choices}</a>`
           : nothing
       }
+      ${links(mistakeLinksAt('cut/plan'))}
       <a class="key" href="#/cut">${t.back}</a>`;
   }
 }

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import '../../elements/row';
 import { WhyEvent } from '../../elements/row';
 import '../../elements/standing';
@@ -35,6 +36,7 @@ import { standingWord } from '../../text/speed';
 import { unitLabel } from '../../text/units';
 import { noteText, pathLabel } from '../../text/why';
 import type { NoteCode } from '../../text/why-notes';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { jobKeys, jobNumber } from './job-lines';
 import { line, lineSheet } from './line';
@@ -346,7 +348,7 @@ export class StopScreen extends ScreenElement<App> {
         })}
       </div>
       <a class="key left" href="#/cut/stop/dummy">${t.dummy}</a>
-      ${othersOf(this.app)}
+      ${othersOf(this.app)} ${links(mistakeLinksAt('cut/stop'))}
       <h2>${t.cautions}</h2>
       ${t.caution.map((c) => html`<p>${c}</p>`)}
       <a class="key" href="#/cut">${t.back}</a>`;

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import { blankBounds, judgeBounds } from '../../core/checks/bounds';
 import { holdNotes, type HoldNote } from '../../core/cut/hold';
 import type { CutPlan } from '../../core/cut/plan';
@@ -33,6 +34,7 @@ import { choiceLabel, fieldText } from '../../text/machine';
 import { decimal, marked, showStated, statedText } from '../../text/numbers';
 import { classText, handName, noseName, sideName, threadsText } from '../../text/threads';
 import { fieldUnitFor, unitLabel } from '../../text/units';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { jobKeys, jobNumber } from './job-lines';
 import { line, lineSheet } from './line';
@@ -263,6 +265,7 @@ export class WorkScreen extends ScreenElement<App> {
           open: !rpm,
         })}
       </div>
+      ${links(mistakeLinksAt('cut/work'))}
       <a class="key left" href="#/cut/ways">${t.ways}</a>
       <a class="key" href="#/cut">${t.back}</a>`;
   }

@@ -1,6 +1,7 @@
 import { css, html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import { standingSheet } from '../../elements/standing';
 import { CALCULATIONS, SUMS, type NoiseGiven, type SumId } from '../../core/wiring/noise';
 import { cautionOf, ladder, SYMPTOMS, type RemedyId, type Symptom } from '../../core/wiring/remedies';
@@ -14,6 +15,7 @@ import {
   sumText,
   symptomName,
 } from '../../text/noise';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { standingLine, sumPage } from './sum';
 
@@ -125,6 +127,7 @@ export class NoiseScreen extends ScreenElement<App> {
       <ul>
         ${askList().map((a) => html`<li>${a}</li>`)}
       </ul>
+      ${links(mistakeLinksAt('machine/noise'))}
       <a class="key" href="#/machine">${t.back}</a>
       ${
         anyNoise(this.app)

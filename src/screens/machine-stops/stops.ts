@@ -29,6 +29,8 @@ import { nowText, recordText } from './now';
 
 /** How long the keys take no answer after a record, ms: longer than a double tap. */
 const REST = 400;
+/** In the address of a test: the next that is due follows by itself. */
+const WALK = 'on';
 
 /** Stop tests: how the stop is arranged and what that can do, the protocol with its records, each test on a page. */
 @customElement('ls-stops')
@@ -96,6 +98,7 @@ export class StopsScreen extends ScreenElement<App> {
         <small class=${arrangement}>${t[arrangement]}</small>
       </a>
       <h2>${due.length > 0 ? t.due(due.length) : t.noneDue}</h2>
+      ${due[0] ? html`<a class="key" href="#/machine/stops/${due[0].id}/${WALK}">${t.walk}</a>` : nothing}
       <div>
         ${stops.tests.map(({ test, now }) => {
           const { word, standing } = nowText(now);
@@ -115,6 +118,11 @@ export class StopsScreen extends ScreenElement<App> {
       const refusal = await recordStop(this.app, test, seen);
       this.trouble = refusal ? refusalText[refusal] : '';
       if (!refusal) vibrate(20);
+      // One after another: what is as it must be leads on; what isn't stays to be read.
+      if (!refusal && seen !== 'not-as-said' && this.path[2] === WALK) {
+        const next = this.nextDue(test);
+        this.go(`#/machine/stops${next ? `/${next.id}/${WALK}` : ''}`);
+      }
     } catch {
       this.trouble = enterText.notSaved;
     }
@@ -155,10 +163,14 @@ export class StopsScreen extends ScreenElement<App> {
       ${all.map((r) => html`<p class="hair">${recordText(r)}. ${this.app.recalls(r).length ? recallText.heading : ''}</p>`)}`;
   }
 
-  private next(test: StopTest) {
+  private nextDue(test: StopTest): StopTest | undefined {
     const { due } = stopsNow(this.app.inputs);
     const others = due.filter((d) => d.id !== test.id);
-    const next = others.find((d) => d.number > test.number) ?? others[0];
+    return others.find((d) => d.number > test.number) ?? others[0];
+  }
+
+  private next(test: StopTest) {
+    const next = this.nextDue(test);
     return next
       ? html`<a class="key" href="#/machine/stops/${next.id}">${t.next(stopTestText[next.id].title)}</a>`
       : nothing;

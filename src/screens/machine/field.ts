@@ -1,6 +1,7 @@
 import { html, nothing, css } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import { machineMark } from '../../elements/machine-mark';
 import { written } from '../../elements/styles';
 import {
@@ -20,6 +21,7 @@ import { refusalText } from '../../text/typed';
 import { fieldUnitFor } from '../../text/units';
 import type { App } from '../../state';
 import { fieldValue } from '../../text/field-value';
+import { mistakeLinksAt } from '../../text/mistakes';
 import { colourTaken, workshopField } from './workshop-field';
 import './written';
 
@@ -246,6 +248,7 @@ export class FieldScreen extends ScreenElement<App> {
       ${spec.kind === 'text' ? nothing : html`<p class="figure">${fieldValue(m, field)}</p>`}
       <p>${text.where}</p>
       <p class="note">${text.needed}</p>
+      ${links(mistakeLinksAt(`machine/field/${field}`))}
       <div class="grow"></div>
       ${this.writtenKeys(field)} ${this.numberKeys(field)} ${this.choiceKeys(field)} ${this.speedKeys(field)}
       ${this.textEntry(field)}

@@ -21,6 +21,7 @@ import { backedUpText, carryText } from '../../text/carry';
 import type { App } from '../../state';
 import { carryOf } from '../../state/carry';
 import { workshopsOf } from '../../state/workshops';
+import { firstRunText } from '../../text/first-run';
 import { mistakenNotes } from './mistaken';
 import { fieldValue, isKnown } from '../../text/field-value';
 
@@ -165,6 +166,7 @@ export class MachineScreen extends ScreenElement<App> {
         )}
         <a class="key left" href="#/machine/carry">${carryText.heading}</a>
         ${this.reminder()}
+        <a class="key left" href="#/machine/first">${firstRunText.title}</a>
         <a class="key left" href="#/settings">${machineText.settings}</a>
       </div>
       <div class="apart">

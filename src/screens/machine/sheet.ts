@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import { printPage } from '../../device/print';
 import { servoSheet, sheetRow } from '../../core/figures/settings-sheet';
 import { MARGIN_ELECTRONIC } from '../../core/figures/standing';
@@ -18,6 +19,7 @@ import {
 import { choiceLabel, fieldText, whoseText } from '../../text/machine';
 import { mark, plain, significant, statedText, threadName, whole } from '../../text/numbers';
 import { sheetText as t } from '../../text/settings-sheet';
+import { mistakeLinksAt } from '../../text/mistakes';
 import { threadsInUse, type App, type ThreadInUse } from '../../state';
 import { sheetStyles } from './sheet-styles';
 
@@ -184,6 +186,7 @@ export class SheetPage extends ScreenElement<App> {
       ${
         m.driveKind === 'change-gears'
           ? html`<p>${t.changeGears}</p>
+              <div class="stack screen-only">${links(mistakeLinksAt('machine/sheet'))}</div>
               <a class="key screen-only" href="#/machine">${t.back}</a>`
           : html`<p>${t.intro}</p>
               ${this.controller(m)} ${this.ratios(m)} ${this.drive(m)}

@@ -4,6 +4,7 @@ import { shared } from '../../elements/styles';
 import type { OfflineStatus } from '../../device/updates';
 import { appText, cautions, offlineState } from '../../text/app';
 import { carryText } from '../../text/carry';
+import { firstRunText } from '../../text/first-run';
 
 /** The first thing a new person sees: what this is, the cautions, and two ways in. */
 @customElement('ls-first')
@@ -38,6 +39,7 @@ export class First extends LitElement {
       </ul>
       <a class="key solid big" href="#/machine/new">${appText.enterMine}</a>
       <a class="key" href="#/machine/list">${appText.tryExample}</a>
+      <a class="key" href="#/machine/first">${firstRunText.title}: ${firstRunText.about}</a>
       <a class="key" href="#/machine/carry">${carryText.open}</a>
       <p>${appText.usedBefore}</p>
       <p class="second" role="status">${offlineState[this.offline?.offline ?? 'checking']}</p>

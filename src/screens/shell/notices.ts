@@ -16,11 +16,14 @@ import {
   updateText,
   type Trouble,
 } from '../../text/app';
+import { FIRST_STEPS, firstDone } from '../../core/checks/first-run';
+import { firstRunText, stepText } from '../../text/first-run';
 import { barLabel } from '../../text/frame';
 import { fieldText } from '../../text/machine';
 import { dayText } from '../../text/records';
 import { timeOf } from '../../text/time';
 import type { App } from '../../state';
+import type { Route } from './routes';
 
 const trouble = ({ what, todo }: Trouble): TemplateResult => html`<p><strong>${what}</strong> ${todo}</p>`;
 
@@ -45,8 +48,18 @@ export class Notices extends LitElement {
         padding: 8px max(16px, 50% - 23rem);
         border-block-end: 1px solid var(--hair);
       }
-      .notice p {
+      .notice p,
+      .first {
         flex: 1 1 5rem;
+      }
+      .first {
+        justify-content: start;
+        text-align: start;
+        padding: 0;
+        text-decoration: none;
+      }
+      .first strong {
+        text-decoration: underline;
       }
       .bad {
         border: 3px solid var(--over);
@@ -60,6 +73,8 @@ export class Notices extends LitElement {
   @property({ type: Boolean }) closed = false;
   /** The page of the pass, or the way to it, is on the screen. */
   @property({ type: Boolean }) atCut = false;
+  /** What is on the screen: what is said of the next step depends on it. */
+  @property({ attribute: false }) at: Route | null = null;
   /** What became of a yes to the newer version. */
   @state() private accepted: Accepted | null = null;
   private readonly listen = new Listen(this);
@@ -164,6 +179,25 @@ export class Notices extends LitElement {
     });
   }
 
+  /** The next step of a first run, until that is put away. */
+  private first(app: App) {
+    // Before that the figures it asks for may not be here.
+    if (!this.updates || app.settings.choices.first !== 'on' || this.at?.tag === 'ls-first-run')
+      return nothing;
+    const done = firstDone(app.sheet, app.machine !== null);
+    const next = FIRST_STEPS.find((step) => !done.has(step));
+    const { go, href, how } = next ? stepText[next] : { go: '', href: '', how: firstRunText.allNote };
+    const n = FIRST_STEPS.length - FIRST_STEPS.filter((s) => !done.has(s)).length + 1;
+    return html`<div class="notice" role="status">
+      <a class="key quiet first" href="#/machine/first"
+        ><span
+          ><strong>${next ? firstRunText.line(n, FIRST_STEPS.length) : firstRunText.all}</strong> ${how}</span
+        ></a
+      >
+      ${next && !location.hash.startsWith(href) ? html`<a class="key" href=${href}>${go}</a>` : nothing}
+    </div>`;
+  }
+
   private broken() {
     const { offline } = this;
     return offline?.offline === 'failed' && offline.code && offline.code !== 'no-service-worker'
@@ -174,6 +208,6 @@ export class Notices extends LitElement {
   override render() {
     const { app } = this;
     if (!app) return nothing;
-    return html`${this.lost()}${this.memoryOnly(app)}${this.restored(app)}${this.saving(app)}${this.running(app)}${this.elsewhere(app)}${this.newer(app)}${this.broken()}`;
+    return html`${this.lost()}${this.memoryOnly(app)}${this.restored(app)}${this.saving(app)}${this.running(app)}${this.elsewhere(app)}${this.newer(app)}${this.broken()}${this.first(app)}`;
   }
 }

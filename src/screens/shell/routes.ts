@@ -26,7 +26,7 @@ const CARRY_PAGES: Readonly<Record<string, string>> = {
   shelf: 'ls-shelf',
 };
 /** Pages under Cut. */
-const CUT_PAGES = ['work', 'stop', 'nut', 'plan', 'pass', 'measure', 'records', 'ways'];
+const CUT_PAGES = ['work', 'stop', 'nut', 'plan', 'pass', 'measure', 'records', 'ways', 'mistakes'];
 
 /** Reads "#/threads/family/iso-coarse". Anything unknown is Threads: an old bookmark must not strand anyone. */
 export const routeOf = (hash: string, before: string): Route => {
@@ -40,6 +40,7 @@ export const routeOf = (hash: string, before: string): Route => {
   if (page) return { tag: page, place, path, full: false };
   if (place === 'threads' && FIND.includes(sub)) return { tag: 'ls-find', place, path, full: false };
   if (place === 'machine' && sub === 'list') return { tag: 'ls-machines', place, path, full: false };
+  if (place === 'machine' && sub === 'first') return { tag: 'ls-first-run', place, path, full: false };
   if (place === 'machine' && sub === 'new') return { tag: 'ls-new-machine', place, path, full: false };
   if (place === 'machine' && (sub === 'field' || sub === 'guide'))
     return { tag: 'ls-field', place, path, full: false };

@@ -311,9 +311,15 @@ export class Shell extends LitElement {
     if (!this.defined.has(tag)) return nothing;
     const needsMachine =
       !app.machine &&
-      !['ls-machines', 'ls-new-machine', 'ls-settings', 'ls-carry', 'ls-codes-read', 'ls-shelf'].includes(
-        tag,
-      );
+      ![
+        'ls-machines',
+        'ls-new-machine',
+        'ls-first-run',
+        'ls-settings',
+        'ls-carry',
+        'ls-codes-read',
+        'ls-shelf',
+      ].includes(tag);
     if (needsMachine) return html`<ls-first .offline=${this.offline}></ls-first>`;
     const name = unsafeStatic(tag);
     return staticHtml`<${name} class="screen" .app=${app} .path=${path} .updates=${this.updates} .offline=${this.offline}></${name}>`;
@@ -341,6 +347,7 @@ export class Shell extends LitElement {
                 .updates=${this.updates}
                 .offline=${this.offline}
                 .closed=${this.closed}
+                .at=${this.route}
                 .atCut=${['ls-cut', 'ls-cut-pass'].includes(this.route.tag)}
               ></ls-notices>`
         }

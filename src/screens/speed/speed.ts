@@ -1,6 +1,7 @@
 import { html, nothing, css } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import '../../elements/gauge';
 import { WhyEvent } from '../../elements/row';
 import '../../elements/standing';
@@ -31,6 +32,7 @@ import { chartKey, raiseKey, feedKey, traceKey } from '../../text/pages';
 import { limitText } from '../../text/why';
 import { fieldText } from '../../text/machine';
 import { threadsText } from '../../text/threads';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 
 const PLUS_STEP = ratio(10);
@@ -280,7 +282,7 @@ export class SpeedScreen extends ScreenElement<App> {
         </div>
       </div>
       <p class="note">${speedText.set}. ${speedText.sameSpeed}</p>
-      ${this.ownSpeeds(v, roomKnown)}
+      ${this.ownSpeeds(v, roomKnown)} ${links(mistakeLinksAt('speed'))}
       <h2 class="label">${speedText.room}</h2>
       <div class="pair">
         <a class="key left" href=${lapsed ? '#/cut/stop' : '#/enter/job/room'}

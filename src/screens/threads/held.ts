@@ -1,6 +1,7 @@
 import { html, nothing, css, type TemplateResult } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import '../../elements/row';
 import { SCALE, type Use } from '../../core/drive/formats';
 import { errorOver, heldDetail, SHOWN_LENGTHS, type HeldDetail } from '../../core/figures/held-detail';
@@ -11,6 +12,7 @@ import { choiceLabel, choiceNote } from '../../text/machine';
 import { mark, significant, statedText, whole } from '../../text/numbers';
 import { pathLabel } from '../../text/paths';
 import { standingWord } from '../../text/speed';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { heldScale } from './held-scale';
 import { scaleStyles } from '../../elements/scale-styles';
@@ -241,6 +243,7 @@ export class HeldScreen extends ScreenElement<App> {
               </p>
               ${this.missing()}`
       }
+      ${links(mistakeLinksAt('threads/held'))}
       <a class="key left" href="#/machine/field/ratioHeld">${t.change}</a>
       <a class="key" href="#/threads">${t.back}</a>
     `;

@@ -1,6 +1,7 @@
 import { html, nothing, css, type PropertyValues } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { links } from '../../elements/links';
 import '../../elements/limits-drawing';
 import '../../elements/row';
 import { classOf } from '../../core/figures';
@@ -11,6 +12,7 @@ import * as wires from '../../core/thread/wires';
 import { mark, marked, statedText } from '../../text/numbers';
 import { measureLabels, measureText as t, WAYS, type MeasureKey, type Way } from '../../text/measure';
 import { classText } from '../../text/threads';
+import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { limitsScaleStyles } from '../../elements/limits-scale';
 import { inMm, resultSection } from './measure-result';
@@ -230,7 +232,7 @@ export class MeasureScreen extends ScreenElement<App> {
     return html`
       <h1>${t.title} ${marked(thread.designation)}</h1>
       <p class="note">${t.clean}</p>
-      ${this.ways(thread)}
+      ${this.ways(thread)} ${links(mistakeLinksAt('threads/measure'))}
       <a class="key" href="#/threads">${t.back}</a>
     `;
   }

@@ -2,6 +2,7 @@ import { html, nothing, css } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/row';
+import { links } from '../../elements/links';
 import '../../elements/standing';
 import { classOf, type Figure } from '../../core/figures';
 import { classesOf, ownKey, type Thread } from '../../core/thread';
@@ -19,6 +20,8 @@ import {
   startsText,
   threadsText,
 } from '../../text/threads';
+import { firstRunText } from '../../text/first-run';
+import { mistakeLinksAt } from '../../text/mistakes';
 import { standingWord } from '../../text/speed';
 import { heldKey, limitsKey, measureKey } from '../../text/pages';
 import type { App } from '../../state';
@@ -332,6 +335,7 @@ export class ThreadsScreen extends ScreenElement<App> {
         { value: 'internal', label: sideName.internal },
       ])}
       <a class="key" href="#/enter/job/starts">${startsText(job.starts)}</a>
+      ${links(mistakeLinksAt('threads'))}
       <a class="key left" href="#/threads/held">${heldKey}</a>
       ${
         thread
@@ -360,7 +364,12 @@ export class ThreadsScreen extends ScreenElement<App> {
       return html`<h1>${threadsText.none}</h1>
         <p>${threadsText.noneHelp}</p>
         <div class="grow"></div>
-        <a class="key solid big" href="#/threads/find">${threadsText.choose}</a>`;
+        <a class="key solid big" href="#/threads/find">${threadsText.choose}</a>
+        ${
+          this.app.settings.choices.first === 'on'
+            ? nothing
+            : html`<a class="key" href="#/machine/first">${firstRunText.title}: ${firstRunText.about}</a>`
+        }`;
     return this.chosenView(chosen.thread, chosen.pitch);
   }
 }
