@@ -305,7 +305,8 @@ const laidOut = function* (data: PlotData, { width, height, font }: PlotSize) {
     .filter((x) => Number.isFinite(x) && x >= 1);
   const low = nice(Math.max(LEAST_RPM, Math.min(20, ...deciding)));
   const high = nice(Math.min(20000, Math.max(200, ...deciding) * 1.3), true);
-  const margin = widthOf('0000', font) + 8;
+  // Digits are wider than letters are on the whole, and the spindle’s own speeds heavier.
+  const margin = widthOf('0000', font) + 8 + font / 3;
   const wordLines = data.words.map((w) => wrap(w, width, font));
   const head = wordLines.flat().length * font * 1.25 + data.words.length * font * 0.3;
   const threads = byLead(data.threads, Math.floor((width - 2 * margin) / (font * 1.15)));

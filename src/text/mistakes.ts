@@ -224,8 +224,10 @@ const TEXTS: Readonly<Record<MistakeId, MistakeText>> = {
 };
 
 /** A mistake in the trade words of the person's choice. */
-export const mistakeText = (id: MistakeId): MistakeText =>
-  Object.fromEntries(Object.entries(TEXTS[id]).map(([k, v]) => [k, trade(v)])) as unknown as MistakeText;
+export const mistakeText = (id: MistakeId): MistakeText => {
+  const told = Object.entries(TEXTS[id] as unknown as Record<string, string>);
+  return Object.fromEntries(told.map(([k, v]) => [k, trade(v)])) as unknown as MistakeText;
+};
 
 export const mistakesText = {
   title: 'Common mistakes',

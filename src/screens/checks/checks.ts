@@ -15,7 +15,9 @@ import { timeOf } from '../../text/time';
 import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { bounds, finding, shown } from './asked';
+import { paper, paperSheet } from './paper';
 import { recordAnswer } from '../../state/answer';
+import { printPage } from '../../device/print';
 import { vibrate } from '../../device/vibrate';
 
 const CHANGES = [
@@ -58,6 +60,7 @@ export class ChecksScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
     pictureSheet,
+    paperSheet,
     css`
       :host {
         padding-block-end: 0;
@@ -302,7 +305,7 @@ export class ChecksScreen extends ScreenElement<App> {
   }
 
   private all(p: PhaseState) {
-    return html`
+    return html`${paper(this.app, p)}
       <h1>${this.cutting ? checksText.cutting : checksText.allChecks}</h1>
       <p>
         ${p.allRecordedAt === null ? checksText.leftCount(p.left) : checksText.allRecorded(timeOf(p.allRecordedAt))}
@@ -322,10 +325,10 @@ export class ChecksScreen extends ScreenElement<App> {
             </a>`;
         })}
       </div>
+      <button class="key" @click=${printPage}>${checksText.print}</button>
       ${this.changeKeys()}
       <a class="key" href="#/checks/phase/service">${checksText.service}</a>
-      <p class="note">${checksText.caution}</p>
-    `;
+      <p class="note">${checksText.caution}</p> `;
   }
 
   private changeKeys() {

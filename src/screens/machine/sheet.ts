@@ -172,6 +172,7 @@ export class SheetPage extends ScreenElement<App> {
             </button>`,
         )}
       </div>
+      ${links(mistakeLinksAt('machine/sheet'))}
       <button class="key solid" @click=${printPage}>${t.print}</button>
       <a class="key" href="#/machine">${t.back}</a>
     </div>`;
@@ -186,7 +187,6 @@ export class SheetPage extends ScreenElement<App> {
       ${
         m.driveKind === 'change-gears'
           ? html`<p>${t.changeGears}</p>
-              <div class="stack screen-only">${links(mistakeLinksAt('machine/sheet'))}</div>
               <a class="key screen-only" href="#/machine">${t.back}</a>`
           : html`<p>${t.intro}</p>
               ${this.controller(m)} ${this.ratios(m)} ${this.drive(m)}

@@ -187,11 +187,13 @@ export class Notices extends LitElement {
     const done = firstDone(app.sheet, app.machine !== null);
     const next = FIRST_STEPS.find((step) => !done.has(step));
     const { go, href, how } = next ? stepText[next] : { go: '', href: '', how: firstRunText.allNote };
-    const n = FIRST_STEPS.length - FIRST_STEPS.filter((s) => !done.has(s)).length + 1;
     return html`<div class="notice" role="status">
       <a class="key quiet first" href="#/machine/first"
         ><span
-          ><strong>${next ? firstRunText.line(n, FIRST_STEPS.length) : firstRunText.all}</strong> ${how}</span
+          ><strong
+            >${next ? firstRunText.line(FIRST_STEPS.indexOf(next) + 1, FIRST_STEPS.length) : firstRunText.all}</strong
+          >
+          ${how}</span
         ></a
       >
       ${next && !location.hash.startsWith(href) ? html`<a class="key" href=${href}>${go}</a>` : nothing}

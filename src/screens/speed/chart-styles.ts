@@ -85,7 +85,13 @@ export const chartStyles = css`
       text-align: start;
     }
   }
+  .paper-row {
+    display: none;
+  }
   @media print {
+    .paper-row {
+      display: table-row;
+    }
     :host {
       display: block;
       padding: 0;
@@ -189,6 +195,10 @@ export const chartStyles = css`
       vertical-align: bottom;
     }
     .full th:first-child {
+      text-align: start;
+    }
+    .full td.whose {
+      padding-inline-start: 8mm;
       text-align: start;
     }
     .full tr {

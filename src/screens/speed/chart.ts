@@ -215,6 +215,11 @@ export class ChartScreen extends ScreenElement<App> {
       <p>${t.noGrooveWords}</p>
       <table role="table">
         <thead role="rowgroup">
+          <tr class="paper-row">
+            <td class="whose" colspan=${2 + this.columns.length}>
+              ${whoseText(this.app.profile, this.app.clock.day)}
+            </td>
+          </tr>
           <tr role="row">
             <th scope="col" role="columnheader">${t.thread}</th>
             <th scope="col" role="columnheader">${t.lead}</th>

@@ -5,7 +5,8 @@ import { decimal, plain } from '../numbers';
 import { unitLabel } from '../units';
 import { checksText } from './screen';
 
-const inUnit = (value: Ratio | null, unit: Unit, rule: 'up' | 'down'): string | null => {
+/** A figure in a unit; null where there is none. */
+export const inUnit = (value: Ratio | null, unit: Unit, rule?: 'up' | 'down'): string | null => {
   if (!value) return null;
   const said = fromBase(value, unit);
   const number = said.d === 1n ? plain(said) : decimal(said, unit === 'in' ? 4 : 3, rule);

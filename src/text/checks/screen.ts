@@ -18,6 +18,7 @@ export const checksText = {
   enterReading: 'Enter the figure',
   doneWithout: 'DONE, without a figure',
   list: 'All checks',
+  print: 'Print, with boxes to tick',
   allChecks: 'Pre-start checks',
   cutting: 'Checks while cutting',
   later: 'Later',
