@@ -13,6 +13,15 @@ const icons = [
   { name: 'apple-touch-180', size: 180, svg: square, clear: false },
 ];
 
+/** The shortcuts of the manifest: the drawings of the bar, light on the icon's ground. */
+const drawn = readFileSync('src/elements/icons.ts', 'utf8');
+for (const place of ['threads', 'speed', 'checks', 'cut', 'machine']) {
+  const [, lines = ''] = new RegExp(`${place}: svg\`([^\`]*)\``).exec(drawn) ?? [];
+  if (!lines) throw new Error(`No drawing of ${place} in src/elements/icons.ts.`);
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="-9 -9 42 42" fill="none" stroke="#fdfcf8" stroke-width="2"><circle cx="12" cy="12" r="21" fill="#0e1216" stroke="none"/>${lines}</svg>`;
+  icons.push({ name: `shortcut-${place}`, size: 192, svg, clear: true });
+}
+
 const executablePath = findChromium();
 if (executablePath === null) throw new Error('No Chromium found; node .ci/chromium.js says what to do.');
 const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });

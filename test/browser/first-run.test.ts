@@ -84,7 +84,7 @@ describe('the first run', () => {
     await person.link('To the checks');
     await see('7 checks');
     // Whose machine it isn't stands beside each question.
-    expect(await person.words()).toMatch(/left · practice/);
+    await person.sees(/left · practice$/);
     const asked = await answerChecks(person, /^All checks recorded/);
     await person.reads('Practice: an invented machine. It says nothing of your lathe.');
     await person.reads('First run: all done. Now enter your own lathe');

@@ -1,5 +1,5 @@
 /**
- * Takes the pictures of README.md from the built app, on an example machine: `npm run build && npm run pictures`.
+ * Takes the pictures of README.md and of the manifest from the built app, on an example machine: `npm run build && npm run pictures`.
  * They are kept in public/pictures and stay out of what the worker keeps.
  */
 import { mkdirSync } from 'node:fs';
@@ -16,12 +16,15 @@ const browser = await chromium.launch({
   args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
 });
 
-/** @param {'light' | 'dark'} colorScheme */
-const phone = async (colorScheme) => {
+/**
+ * @param {'light' | 'dark'} colorScheme
+ * @param {{ width: number, height: number }} viewport
+ */
+const phone = async (colorScheme, viewport = { width: 390, height: 844 }) => {
   const context = await browser.newContext({
-    viewport: { width: 390, height: 844 },
+    viewport,
     hasTouch: true,
-    isMobile: true,
+    isMobile: viewport.width < 500,
     colorScheme,
   });
   const page = await context.newPage();
@@ -74,14 +77,20 @@ await bright.shoot('speed');
 await bright.go('enter/machine/screwPitch');
 await bright.tap(/^Unit/);
 await bright.tap('tpi');
+await bright.tap('Correct');
 await bright.type('11 1/2');
 await bright.shoot('pad');
-await bright.go('threads/limits');
-await bright.shoot('limits');
+await bright.go('cut');
+await bright.shoot('cut');
 const dark = await phone('dark');
 await dark.go('checks/item/chuck-key');
 await dark.shoot('checks');
 await dark.go('machine');
 await dark.shoot('machine');
+const wide = await phone('light', { width: 1280, height: 800 });
+await wide.go('threads');
+await wide.shoot('wide-threads');
+await wide.go('speed/chart');
+await wide.shoot('wide-chart');
 await browser.close();
 await host.close();
