@@ -24,7 +24,7 @@ export const dialFields: Readonly<Record<DialField & FieldName, FieldText>> = {
   crossDivisions: {
     label: 'Cross-slide, divisions',
     question: 'How many divisions has one turn of the cross-slide’s dial?',
-    where: 'Count from zero to zero.',
+    where: 'Count from zero round to zero: 100 and 50 are usual, 125 and 200 on inch slides.',
     needed: 'Without it settings past a full turn can’t be given in turns.',
   },
   topDivision: {
@@ -36,7 +36,7 @@ export const dialFields: Readonly<Record<DialField & FieldName, FieldText>> = {
   topDivisions: {
     label: 'Top slide, divisions',
     question: 'How many divisions has one turn of the top slide’s dial?',
-    where: 'Count from zero to zero.',
+    where: 'Count from zero round to zero: 100 and 50 are usual, 125 and 200 on inch slides.',
     needed: 'Without it settings past a full turn can’t be given in turns.',
   },
   topScale: {

@@ -38,7 +38,7 @@ export const fieldText: Record<FieldName, FieldText> = {
     label: 'Colour',
     question: 'Which colour marks it?',
     where: 'A colour no other machine here has. A dab of the same paint on the lathe helps.',
-    needed: 'Nothing is reckoned from it.',
+    needed: 'So that two machines are told apart at a glance. Nothing is reckoned from it.',
   },
 
   driveKind: {
@@ -225,7 +225,7 @@ export const fieldText: Record<FieldName, FieldText> = {
   motorKind: {
     label: 'Motor',
     question: 'What drives the leadscrew?',
-    where: 'On the motor’s and driver’s labels.',
+    where: 'On the motor’s and driver’s labels. A step angle, such as 1.8°, is a stepper’s.',
     needed: RATIO,
   },
   fullSteps: {
@@ -298,7 +298,7 @@ export const fieldText: Record<FieldName, FieldText> = {
     label: 'Overload protection',
     question: 'What gives way when the carriage jams?',
     where: 'Look between motor and screw, or in the servo drive’s torque limit.',
-    needed: 'The checks ask about it.',
+    needed: 'The checks ask about it: what gives way in time saves nut, screw and tool.',
   },
 
   pulseHigh: {
@@ -452,6 +452,6 @@ export const fieldText: Record<FieldName, FieldText> = {
     label: 'Notes',
     question: 'Anything else about this machine?',
     where: 'Firmware version, wiring colours, where the drawings are.',
-    needed: 'Nothing is reckoned from it.',
+    needed: 'For yourself in a year, and for whoever comes after. Nothing is reckoned from it.',
   },
 };

@@ -21,6 +21,7 @@ import { refusalText } from '../../text/typed';
 import { fieldUnitFor } from '../../text/units';
 import type { App } from '../../state';
 import { fieldValue } from '../../text/field-value';
+import { restsOnText } from '../../text/rests-on';
 import { mistakeLinksAt } from '../../text/mistakes';
 import { colourTaken, workshopField } from './workshop-field';
 import './written';
@@ -267,6 +268,7 @@ export class FieldScreen extends ScreenElement<App> {
             </div>`
           : html`<a class="key" href="#/machine">${machineText.toMachine}</a>`
       }
+      ${restsOnText(field).map((line) => html`<p class="note">${line}</p>`)}
     `;
   }
 }
