@@ -8,7 +8,7 @@ import { AFFECTS_NOTHING, FIELD_NAMES } from '../../src/core/machine';
 import { checkText } from '../../src/text/checks';
 import { fieldText } from '../../src/text/machine';
 import { testText } from '../../src/text/prove';
-import { restsOnText } from '../../src/text/rests-on';
+import { restsOnText } from '../../src/text/checks/rests-on';
 import { stopTestText } from '../../src/text/stops';
 import { formulaText, limitText } from '../../src/text/why';
 

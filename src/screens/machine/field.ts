@@ -21,7 +21,7 @@ import { refusalText } from '../../text/typed';
 import { fieldUnitFor } from '../../text/units';
 import type { App } from '../../state';
 import { fieldValue } from '../../text/field-value';
-import { restsOnText } from '../../text/rests-on';
+import { restsOnText } from '../../text/checks/rests-on';
 import { mistakeLinksAt } from '../../text/mistakes';
 import { colourTaken, workshopField } from './workshop-field';
 import './written';

@@ -1,7 +1,7 @@
-import { restsOn } from '../core/checks/rests-on';
-import type { FieldName } from '../core/machine';
-import { checkText } from './checks';
-import { formulaText } from './why-words';
+import { restsOn } from '../../core/checks/rests-on';
+import type { FieldName } from '../../core/machine';
+import { checkText } from './items';
+import { formulaText } from '../why-words';
 
 /** What of the app depends on a field: figures by their titles, checks by their questions. Empty where nothing does. */
 export const restsOnText = (field: FieldName): readonly string[] => {
