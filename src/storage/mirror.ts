@@ -199,10 +199,15 @@ export class Mirror {
     }
   }
 
-  /** Puts into the parts what a page that was closed left in notes: before anything newer goes there. */
-  async absorb(): Promise<void> {
+  /**
+   * Puts into the parts what a page that was closed left in notes: before anything newer goes there. True where there was
+   * any: that page may have been killed while it wrote a part, which is then lost as a whole.
+   */
+  async absorb(): Promise<boolean> {
     const own = new Set(this.waiting.map(({ name }) => name));
-    await this.intoParts((await this.notes()).filter(({ name }) => !own.has(name)));
+    const left = (await this.notes()).filter(({ name }) => !own.has(name));
+    await this.intoParts(left);
+    return left.length > 0;
   }
 
   /** From now on notes go into the parts as they come. */

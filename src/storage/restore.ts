@@ -80,12 +80,13 @@ const foldIn = async (backing: Backing, mirror: Mirror, counter: number): Promis
  * the database where it could not be had for a while or lost what it had acknowledged. True when the database changed.
  */
 export const catchUp = async (backing: Backing, mirror: Mirror): Promise<boolean> => {
-  await mirror.absorb();
+  const left = await mirror.absorb();
   const head = await mirror.head();
   const { counter = 0 } = deviceOf(await backing.run('readonly', ['meta'], (w) => w.get('meta', 'device')));
   const behind = backing.durable && head !== null && (head.ahead || head.counter > counter);
   const now = Math.max(counter, head?.counter ?? 0);
   const changed = behind && (await foldIn(backing, mirror, now));
-  if (behind || head?.counter !== counter || head.version !== DB_VERSION) await mirror.fill(backing, now);
+  if (left || behind || head?.counter !== counter || head.version !== DB_VERSION)
+    await mirror.fill(backing, now);
   return changed;
 };

@@ -48,7 +48,7 @@ const cable: DrawnCable = {
   screen: { name: 'Screen', bonds: ['open', 'direct'], words: ['left open', 'to earth'] },
 };
 const chart: PlotData = {
-  ...{ from: 0.25, to: 6 },
+  ...{ from: 0.25, to: 6, mark: '.' },
   lines: [
     {
       name: 'Motor speed',
