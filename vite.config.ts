@@ -112,7 +112,7 @@ function withIntegrity<Entry extends { url: string }>(entries: Entry[]): { manif
 /** Modules of the first paint, in one file; by themselves those that others use too would be a score of small ones. */
 const FIRST_PAINT = new RegExp(
   [
-    'storage/(?!mirror|restore|carry|shelf)',
+    'storage/(?!mirror|notes|copied|restore|carry|shelf)',
     'state/(app|runs|own-threads|live|ended-runs|records|machines|jobs|readings|undo|clock|merge|emitter)',
     'screens/shell/(index|shell|routes)',
     'core/(quantity|context|job)/',
@@ -234,9 +234,8 @@ export default defineConfig({
           globalSetup: ['test/browser/support/setup.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
-          // One journey at a time, after the core: they measure and touch a real browser.
-          maxWorkers: 1,
+          // After the core, two at a time: each waits much for its browser. Nothing in them is timed.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
       },

@@ -4,7 +4,7 @@ import { blankWiring } from '../core/wiring/record';
 import { storeWiring } from '../core/wiring/record/stored';
 import { isEnvelope } from './envelope';
 import { newId } from './id';
-import { COPIED_STORES } from './mirror';
+import { COPIED } from './copied';
 import { chainId, historyId, KEPT_VERSIONS, nextStamp, revOf } from './versioned';
 import { earlierId } from './carry-collect';
 import type { Incoming } from './carry-plan';
@@ -12,7 +12,7 @@ import type { Incoming } from './carry-plan';
 /** What one import wrote, for the way back: store, id, version before, version after. */
 type Written = readonly [store: StoreName, id: string, before: string | null, after: string];
 
-const ALL: readonly StoreName[] = [...COPIED_STORES, 'history'];
+const ALL: readonly StoreName[] = [...COPIED, 'history'];
 const RECORD = 'value/import/';
 /** Rows written in one go. */
 const PIECE = 100;

@@ -1,7 +1,7 @@
 import { isRowOf, type Content, type CarriedRow, type VersionRow } from '../core/carry';
 import type { Backing, StoreName, Work } from './backing';
 import { isEnvelope, type Envelope } from './envelope';
-import { COPIED_STORES, isCopied } from './mirror';
+import { COPIED, isCopied } from './copied';
 import { chainId } from './versioned';
 
 /** Rows read at once, so that a touch never waits long. */
@@ -57,7 +57,7 @@ const everything = async (w: Work): Promise<Collected> => {
   const records: Record<string, CarriedRow[]> = {};
   const chains: string[] = [];
   const raw: CarriedRow[] = [];
-  for (const store of COPIED_STORES) {
+  for (const store of COPIED) {
     const rows: CarriedRow[] = [];
     for (let after: string | null = null; ;) {
       const page = (await w.page(store, after, PAGE)) as CarriedRow[];
@@ -95,7 +95,7 @@ const ofMachine = async (w: Work, machine: string): Promise<Collected> => {
     (records[store] ??= []).push(row);
     earlier.push(...(await earlierOf(w, chainId(store, id))));
   };
-  for (const store of COPIED_STORES) {
+  for (const store of COPIED) {
     if (store === 'evidence') records[store] = (await w.ofMachine(machine)) as CarriedRow[];
     else if (store !== 'meta') await add(store, machine);
     const own = store === 'jobs' && ownThreadOf(records.jobs?.[0]);
@@ -106,6 +106,6 @@ const ofMachine = async (w: Work, machine: string): Promise<Collected> => {
 
 /** The rows for a file, of one machine or (null) of everything, as they stand at one moment. */
 export const collect = (backing: Backing, machine: string | null): Promise<Collected> =>
-  backing.run('readonly', [...COPIED_STORES, 'history'], (w) =>
+  backing.run('readonly', [...COPIED, 'history'], (w) =>
     machine === null ? everything(w) : ofMachine(w, machine),
   );

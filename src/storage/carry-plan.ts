@@ -10,7 +10,7 @@ import {
 } from '../core/carry';
 import { STORES, type Backing, type StoreName, type Work } from './backing';
 import { isEnvelope } from './envelope';
-import { COPIED_STORES } from './mirror';
+import { COPIED } from './copied';
 import { chainId } from './versioned';
 import { earlierOf, isCarried } from './carry-collect';
 
@@ -135,7 +135,7 @@ export const planOf = async (backing: Backing, document: CarryDocument, reads: R
       const fit = batch.filter((row) => isKnown(store) && isCarried(store, row.id) && reads(store, row));
       for (const row of batch) if (!fit.includes(row)) leftOut.push({ store, name: nameOf(row) });
       if (!isKnown(store) || fit.length === 0) continue;
-      const found = await backing.run('readonly', [...COPIED_STORES, 'history'], (w) =>
+      const found = await backing.run('readonly', [...COPIED, 'history'], (w) =>
         Promise.all(fit.map((row) => lookUp(w, store, row, earlier.get(`${store}/${row.id}`) ?? [], reads))),
       );
       rows.push(...found);

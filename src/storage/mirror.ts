@@ -1,7 +1,7 @@
-import { STORES, type Backing, type Change, type Row, type StoreName, type Work } from './backing';
-import { newId } from './id';
-import { isHousekeeping } from './meta';
+import type { Backing, Change, Row, Work } from './backing';
+import { COPIED, counterOf, isCopied } from './copied';
 import { DB_VERSION, MIRROR_NAME } from './migrations';
+import { noteName, NOTES, piecesOf, readNote, upTo, type Note } from './notes';
 
 /**
  * A copy of every row that a person made, outside the database: a broken backing store takes every call of IndexedDB with
@@ -10,14 +10,10 @@ import { DB_VERSION, MIRROR_NAME } from './migrations';
  * may make a new, empty database at the start after the next one); the notes go into the parts afterwards.
  */
 
-/** Earlier versions stay out of the copy: it holds what there is, not how it came to be. */
-const COPIED: readonly StoreName[] = STORES.filter((s) => s !== 'history');
 /** Rows lie in so many parts of a store, so that a change writes little however much there is. */
 const PARTS = 32;
-/** Rows that are read at once to fill the copy, and written at once in a note. */
+/** Rows that are read at once to fill the copy. */
 const PAGE = 200;
-/** Where the notes lie, in the order in which they were made. */
-const NOTES = 'notes/';
 
 /** What is known of the copy as a whole. */
 export interface Head {
@@ -33,10 +29,6 @@ export interface Head {
 
 type Part = Readonly<Record<string, unknown>>;
 
-/** Whether a row is something of its own, not housekeeping of this database. */
-export const isCopied = ({ store, id }: Pick<Change, 'store' | 'id'>): boolean =>
-  COPIED.includes(store) && !(store === 'meta' && isHousekeeping(id));
-
 /** Which part a row lies in (FNV-1a of its name). */
 const partOf = (id: string): number => {
   let hash = 0x811c9dc5;
@@ -45,34 +37,6 @@ const partOf = (id: string): number => {
 };
 
 const addressOf = (name: string): string => `${location.origin}/${MIRROR_NAME}/${name}`;
-
-/** Changes that lie in the copy under a name of their own until its parts hold them, in the order in which they were saved. */
-interface Note {
-  readonly name: string;
-  readonly changes: readonly Change[];
-  /** The numbers, from first to last, of what it holds whole; 0 for a piece of something larger. */
-  readonly from: number;
-  readonly to: number;
-}
-/** Names of one page sort as they were made, whatever becomes of the clock; between two tabs the rows' own numbers decide. */
-const PAGE_NAME = `${NOTES}${Date.now().toString(36).padStart(9, '0')}-${newId().slice(0, 6)}-`;
-let made = 0;
-const noteName = (): string => {
-  made += 1;
-  return PAGE_NAME + made.toString(36).padStart(6, '0');
-};
-const isChange = (x: unknown): x is Change =>
-  typeof x === 'object' &&
-  x !== null &&
-  COPIED.includes((x as Change).store) &&
-  typeof (x as Change).id === 'string';
-const readNote = (name: string, x: unknown): Note => {
-  const { changes, from, to } = (x ?? {}) as Partial<Note>;
-  const known = Array.isArray(changes) && typeof from === 'number' && typeof to === 'number';
-  return known
-    ? { name, changes: changes.filter(isChange), from, to }
-    : { name, changes: [], from: 0, to: 0 };
-};
 
 const read = async (cache: Cache, name: string): Promise<unknown> => {
   const found = await cache.match(addressOf(name));
@@ -86,25 +50,10 @@ const write = (cache: Cache, name: string, value: unknown): Promise<void> =>
 
 const isPart = (x: unknown): x is Part => typeof x === 'object' && x !== null && !Array.isArray(x);
 
-/** The number that a row's last change had on its device; 0 for one without. */
-export const counterOf = (row: unknown): number => {
-  const { counter } = (row ?? {}) as { counter?: unknown };
-  return typeof counter === 'number' ? counter : 0;
-};
 /** The device's own numbers decide which of two rows came later; two tabs may bring theirs in either order. */
 const isOlder = (row: Row | null, kept: unknown): boolean =>
   row !== null && counterOf(row) > 0 && counterOf(row) < counterOf(kept);
 
-/** Numbers of the device among these, each of which is one piece of work or several. */
-const numbersOf = (changes: readonly Change[]): number[] =>
-  changes.flatMap(({ store, id, row }) =>
-    store === 'meta' && id === 'device'
-      ? counterOf((row as { value?: unknown } | null | undefined)?.value)
-      : [],
-  );
-/** Up to which number nothing is left out: where a note before one was lost, that one doesn't count. */
-const upTo = (counter: number, notes: readonly Note[]): number =>
-  notes.reduce((now, { from, to }) => (from > 0 && from <= now + 1 ? Math.max(now, to) : now), counter);
 const put = (rows: Record<string, unknown>, { id, row }: Change): void => {
   if (isOlder(row, rows[id])) return;
   if (row) rows[id] = row;
@@ -173,14 +122,7 @@ export class Mirror {
 
   /** Takes changes that are in the database now. Resolves when a note has them; its parts follow. */
   follow(changes: readonly Change[]): Promise<void> {
-    const mine = changes.filter(isCopied);
-    const numbers = numbersOf(mine);
-    for (let at = 0; at < mine.length; at += PAGE) {
-      // What is large goes in pieces, and counts with the last.
-      const whole = at + PAGE >= mine.length && numbers.length > 0;
-      const span = whole ? { from: Math.min(...numbers), to: Math.max(...numbers) } : { from: 0, to: 0 };
-      this.queued.push({ changes: mine.slice(at, at + PAGE), ...span });
-    }
+    this.queued.push(...piecesOf(changes.filter(isCopied)));
     this.noting ??= this.note().finally(() => {
       this.noting = null;
     });
@@ -313,6 +255,3 @@ export class Mirror {
     return { rows, torn };
   }
 }
-
-/** Names of the stores that are copied. */
-export const COPIED_STORES: readonly StoreName[] = COPIED;

@@ -2,7 +2,8 @@ import type { Backing, Change, Row } from './backing';
 import { newId } from './id';
 import { isEnvelope } from './envelope';
 import { DB_VERSION } from './migrations';
-import { COPIED_STORES, counterOf, Mirror, type Head } from './mirror';
+import { COPIED, counterOf } from './copied';
+import { Mirror, type Head } from './mirror';
 import { historyId } from './versioned';
 
 export { Mirror } from './mirror';
@@ -28,7 +29,7 @@ const putCopy = async (
   if (!head) return null;
   const { rows, torn } = await mirror.rows();
   if (rows.length === 0 && torn === 0) return null;
-  await backing.run('readwrite', COPIED_STORES, (w) => {
+  await backing.run('readwrite', COPIED, (w) => {
     for (const { store, row } of rows) w.put(store, row);
     for (const row of more(head)) w.put('meta', row);
     return Promise.resolve();
@@ -60,7 +61,7 @@ const isLater = ({ store, id, row }: CopiedRow, there: unknown): boolean => {
 /** What only the copy holds goes into the database; a version that it takes the place of is kept as an earlier one. */
 const foldIn = async (backing: Backing, mirror: Mirror, counter: number): Promise<boolean> => {
   const { rows } = await mirror.rows();
-  return backing.run('readwrite', [...COPIED_STORES, 'history'], async (w) => {
+  return backing.run('readwrite', [...COPIED, 'history'], async (w) => {
     let changed = false;
     for (const one of rows) {
       const there = await w.get(one.store, one.id);

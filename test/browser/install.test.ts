@@ -102,7 +102,8 @@ const edges = () => {
   const bar = root?.querySelector('ls-bar')?.shadowRoot?.querySelector('span')?.getBoundingClientRect();
   return {
     top: box('header')?.top ?? 0,
-    left: box('main')?.left ?? 0,
+    // On its side the places stand beside the screen.
+    left: Math.min(box('main')?.left ?? 0, box('ls-bar')?.left ?? 0),
     bottom: innerHeight - (bar?.bottom ?? 0),
   };
 };

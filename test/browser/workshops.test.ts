@@ -363,6 +363,7 @@ describe('records', () => {
     await expect.poll(titles).toEqual(['Model club', 'In other workshops']);
     await touchName(person);
     await person.key(/^Example shed/);
+    await person.sees(/^Back to /);
     await page.goto(`${host.url}#/cut/records`);
     await expect.poll(titles).toEqual(['Example shed', 'In other workshops']);
     expect(await faults(person, 'records, by workshop')).toEqual([]);

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { canonical } from '../../src/core/carry/canonical';
-import { isCopied } from '../../src/storage/mirror';
+import { isCopied } from '../../src/storage/copied';
 import type { StoreName } from '../../src/storage/backing';
 import type { SavedDatabase } from '../browser/support/saved';
 
