@@ -234,6 +234,8 @@ export default defineConfig({
           globalSetup: ['test/browser/support/setup.ts'],
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // Nothing is timed: what is waited for may take its time on a busy machine.
+          expect: { poll: { timeout: 15_000 } },
           // After the core, two at a time: each waits much for its browser. Nothing in them is timed.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },

@@ -164,7 +164,7 @@ describe('a formula that a newer version corrects', () => {
     const marked = async (): Promise<boolean[]> =>
       (await lines().allInnerTexts()).map((text) => text.includes('For review'));
     // The newest first: begun after, looked over, made before.
-    expect(await marked()).toEqual([false, false, true]);
+    await expect.poll(marked).toEqual([false, false, true]);
     expect(await pageFaults(phone.page, 'records, for review')).toEqual([]);
     await phone.finger.tapOn(lines().nth(2));
     await person.reads('For review The depth was 0.02 mm too small.');
