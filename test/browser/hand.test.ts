@@ -6,6 +6,7 @@ import { Person } from './support/app';
 import { DIST } from './support/builds';
 import { Phone } from './support/phone';
 import { chooseM10, takeExample } from './support/screens';
+import { staying } from './support/staying';
 import { drawingFaults, drawingsOn } from './support/svg';
 import { pointsIn } from './support/text';
 import { touchFaults } from './support/touch';
@@ -150,9 +151,7 @@ describe('drawings', () => {
     for (const address of ADDRESSES) {
       await go(page, address);
       drawings += await drawingsOn(page);
-      // A chart that is still being laid out may be caught between two widths: what counts is what stays.
-      if ((await drawingFaults(page)).length > 0) await page.waitForTimeout(1000);
-      found.push(...(await drawingFaults(page)).map((fault) => `${address}: ${fault}`));
+      found.push(...(await staying(page, drawingFaults)).map((fault) => `${address}: ${fault}`));
     }
     await page.emulateMedia({ forcedColors: null, colorScheme: null });
     expect(drawings).toBeGreaterThan(ADDRESSES.length);

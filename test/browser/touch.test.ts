@@ -4,6 +4,7 @@ import { Person } from './support/app';
 import { DIST } from './support/builds';
 import { Phone } from './support/phone';
 import { everyScreen } from './support/screens';
+import { staying } from './support/staying';
 import { pointsIn, textFaults, textSize } from './support/text';
 import { touchFaults, unroll } from './support/touch';
 import { sideways } from './support/axe';
@@ -50,9 +51,7 @@ describe('every screen and state', () => {
         note(points, pointsIn(await person.words()));
         await textSize(page, 200);
         await unroll(page);
-        // Caught while it is being laid out anew, two texts may lie on each other: what counts is what stays.
-        if ((await textFaults(page)).length > 0) await page.waitForTimeout(1000);
-        note(large, await textFaults(page));
+        note(large, await staying(page, textFaults));
         if ((await sideways(page)) > 0) note(large, ['wider than the screen']);
         await glimpse(page, `large ${name}`);
         await textSize(page, 100);
