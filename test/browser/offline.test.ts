@@ -6,6 +6,7 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
 import { build } from './support/builds';
+import { changeToIt, lookForUpdate, readyOffline } from './support/newer';
 import { Phone } from './support/phone';
 
 let host: Awaited<ReturnType<typeof serve>>;
@@ -24,10 +25,6 @@ afterEach(async () => {
   for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
 });
 
-const readyOffline = async (): Promise<void> => {
-  await phone.controlled();
-  await person.sees('Ready offline');
-};
 const example = async (): Promise<void> => {
   await person.link('Try an example first');
   await person.key(/^Heron/);
@@ -43,16 +40,9 @@ beforeAll(async () => {
 }, 300_000);
 afterAll(() => rmSync(newer, { recursive: true, force: true }));
 
-/** Asks for a newer version; what comes of it is seen on the screen, so that an answer that never comes ends nothing. */
-const lookForUpdate = (): Promise<void> =>
-  phone.page.evaluate(async () => {
-    const asked = navigator.serviceWorker.ready.then((r) => r.update()).catch(() => undefined);
-    await Promise.race([asked, new Promise((resolve) => setTimeout(resolve, 15_000))]);
-  });
-
 describe('with no network', () => {
   it('starts under any path, at any address inside it, with every place and its figures', async () => {
-    await readyOffline();
+    await readyOffline(phone, person);
     await example();
     phone.watch.allow(/ERR_CONNECTION_REFUSED|Failed to load resource/);
     await host.close();
@@ -77,7 +67,7 @@ describe('with no network', () => {
   });
 
   it('says that it starts offline only while every file is there, and fetches what was cleared away', async () => {
-    await readyOffline();
+    await readyOffline(phone, person);
     const files = (): Promise<string[]> =>
       phone.page.evaluate(async () => {
         const names = (await caches.keys()).filter((name) => name.includes('precache'));
@@ -97,15 +87,15 @@ describe('with no network', () => {
 
 describe('a newer version', () => {
   it('is offered, not forced; accepted it comes with everything kept', async () => {
-    await readyOffline();
+    await readyOffline(phone, person);
     await example();
     host.folder = newer;
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await person.reads('A newer version is here');
     // Not accepted, the old one goes on working, also after a reload.
     await phone.page.reload();
     await person.reads('16.93 tpi');
-    await person.key('Change to it now');
+    await changeToIt(phone, person);
     await person.place('Machine');
     await person.link('Settings, cautions and log');
     await person.reads('Latheside 9.9.9');
@@ -115,14 +105,14 @@ describe('a newer version', () => {
   });
 
   it('can’t be accepted while a cut is recorded as running, in this tab or another', async () => {
-    await readyOffline();
+    await readyOffline(phone, person);
     await example();
     await phone.page.evaluate(() => {
       // Another tab of the same app that is cutting holds this lock.
       void navigator.locks.request('cutting', { mode: 'shared' }, () => new Promise(() => undefined));
     });
     host.folder = newer;
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await person.reads('A newer version is here');
     await person.key('Change to it now');
     await person.reads('Not while cutting');
@@ -130,12 +120,12 @@ describe('a newer version', () => {
   });
 
   it('reaches an idle second tab, which saves and loads it too', async () => {
-    await readyOffline();
+    await readyOffline(phone, person);
     await example();
     const second = await phone.newTab();
     await second.getByText('16.93 tpi').waitFor();
     host.folder = newer;
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     const reloaded = second.waitForEvent('load');
     await person.key('Change to it now');
     await reloaded;
@@ -144,7 +134,7 @@ describe('a newer version', () => {
   });
 
   it('that arrived in part is refused, and the old one goes on', async () => {
-    await readyOffline();
+    await readyOffline(phone, person);
     await example();
     const part = mkdtempSync(join(tmpdir(), 'latheside-part-'));
     folders.push(part);
@@ -154,7 +144,7 @@ describe('a newer version', () => {
     writeFileSync(join(part, 'stray.txt'), '');
     host.folder = part;
     phone.watch.allow(/404|bad-precaching|Failed to load resource/);
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await phone.page.reload();
     await person.reads('16.93 tpi');
     await person.place('Machine');

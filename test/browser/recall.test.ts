@@ -4,6 +4,7 @@ import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
 import { build, DIST } from './support/builds';
 import { pageFaults } from './support/faults';
+import { changeToIt, lookForUpdate } from './support/newer';
 import { Phone } from './support/phone';
 import { beginRun, takenNow } from './support/run';
 import { readDatabase } from './support/saved';
@@ -49,11 +50,9 @@ const at = (hash: string): Promise<void> =>
   }, hash);
 const update = async (): Promise<void> => {
   host.folder = next;
-  await phone.page.evaluate(() => void navigator.serviceWorker.ready.then((r) => r.update()));
+  await lookForUpdate(phone.page);
   await person.reads('A newer version is here: 9.9.9');
-  const loaded = phone.page.waitForEvent('load');
-  await person.key('Change to it now');
-  await loaded;
+  await changeToIt(phone, person);
   await person.reads('Heron');
 };
 const stands = 'Looked over: it stands';

@@ -1,12 +1,12 @@
 import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { HEADERS } from '../../.ci/policy.js';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
 import { scan } from './support/axe';
 import { build, DIST } from './support/builds';
+import { changeToIt, lookForUpdate, readyOffline } from './support/newer';
 import { Phone } from './support/phone';
 import { chooseM10, takeExample } from './support/screens';
 
@@ -39,21 +39,11 @@ afterEach(async () => {
   await host.close();
 });
 
-const readyOffline = async (): Promise<void> => {
-  await phone.controlled();
-  await person.sees('Ready offline');
-};
 const inUse = async (): Promise<void> => {
-  await readyOffline();
+  await readyOffline(phone, person);
   await takeExample(person);
   await chooseM10(person);
 };
-/** Asks for a newer version; what comes of it is seen on the screen, so that an answer that never comes ends nothing. */
-const lookForUpdate = (page: Page = phone.page): Promise<void> =>
-  page.evaluate(async () => {
-    const asked = navigator.serviceWorker.ready.then((r) => r.update()).catch(() => undefined);
-    await Promise.race([asked, new Promise((resolve) => setTimeout(resolve, 15_000))]);
-  });
 const toSettings = async (who: Person = person): Promise<void> => {
   await who.place('Machine');
   await who.link('Settings, cautions and log');
@@ -68,7 +58,7 @@ describe('a newer version', () => {
     await toSettings();
     await person.reads('What changed 0.1.0 The first version');
     host.folder = newer;
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await person.reads('A newer version is here: 9.9.9');
     await person.place('Threads');
     await person.link('What changes');
@@ -77,7 +67,7 @@ describe('a newer version', () => {
       'What changes 9.9.9 The wall chart has a scale. 5.0.0 The pad is quicker. Units offered',
     );
     expect(await scan(phone.page)).toEqual([]);
-    await person.key('Change to it now');
+    await changeToIt(phone, person);
     await person.reads('Latheside 9.9.9');
     await person.reads('What changed 9.9.9 The wall chart has a scale. 5.0.0 The pad is quicker. 0.1.0');
     expect(await scan(phone.page)).toEqual([]);
@@ -90,14 +80,14 @@ describe('a newer version', () => {
     await open();
     await inUse();
     host.folder = newer;
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await person.reads('A newer version is here: 9.9.9');
     // No network any more: all of it is on the phone already.
     phone.watch.allow(/ERR_CONNECTION_REFUSED|Failed to load resource/);
     await host.close();
     await phone.page.reload();
     await person.reads('A newer version is here: 9.9.9');
-    await person.key('Change to it now');
+    await changeToIt(phone, person);
     await toSettings();
     await person.reads('Latheside 9.9.9');
     expect(phone.watch.problems).toEqual([]);
@@ -110,9 +100,9 @@ describe('a newer version', () => {
     await phone.page.reload();
     await person.reads('16.93 tpi');
     host.folder = newer;
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await person.reads('A newer version is here: 9.9.9');
-    await person.key('Change to it now');
+    await changeToIt(phone, person);
     await toSettings();
     await person.reads('Latheside 9.9.9');
     await person.sees('Ready offline');
@@ -128,7 +118,7 @@ describe('a newer version', () => {
     );
     await person.reads('that a cut began');
     host.folder = newer;
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await person.reads('A newer version is here: 9.9.9');
     // Another program, or a browser without locks, lets it take over all the same.
     phone.watch.allow(/404 \(Not Found\)/);
@@ -177,7 +167,7 @@ describe('the way out of a bad version', () => {
     await inUse();
     host.folder = wayOut;
     const reloaded = phone.page.waitForEvent('load');
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await reloaded;
     await person.reads('This version no longer works offline. Your records are untouched.');
     expect(await scan(phone.page)).toEqual([]);
@@ -208,7 +198,7 @@ describe('the way out of a bad version', () => {
       (document.querySelector('ls-app') as unknown as { app: { startCut(): Promise<void> } }).app.startCut(),
     );
     host.folder = wayOut;
-    await lookForUpdate();
+    await lookForUpdate(phone.page);
     await person.reads('Load this page again when you can.');
     await person.place('Speed');
     await person.reads('The drive keeps up to');
@@ -228,7 +218,7 @@ describe('files that were cleared away', () => {
     phone.watch.allow(/404|integrity|Failed to (load|find)/i);
     await phone.page.reload();
     await person.sees(/A newer version is here|Latheside 9.9.9/);
-    if ((await person.words()).includes('A newer version is here')) await person.key('Change to it now');
+    if ((await person.words()).includes('A newer version is here')) await changeToIt(phone, person);
     await toSettings();
     await person.reads('Latheside 9.9.9');
     await person.sees('Ready offline');
