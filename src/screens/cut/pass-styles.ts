@@ -24,6 +24,9 @@ export const passSheet = css`
   .resting > * {
     pointer-events: none;
   }
+  .kept-free {
+    visibility: hidden;
+  }
   .where {
     display: flex;
     flex-wrap: wrap;

@@ -155,10 +155,10 @@ export class PassScreen extends ScreenElement<App> {
     return left > 0 ? html`<a class="key" href="#/checks/list">${t.checks(left)}</a>` : nothing;
   }
 
-  private backKey(run: Run) {
-    return canGoBack(run)
-      ? html`<button class="key" @click=${() => void this.back()}>${t.back}</button>`
-      : nothing;
+  /** Where there is nothing to take back its place stays free: TAKEN never moves to where this was, nor this to where TAKEN was. */
+  private backRow(run: Run) {
+    const key = html`<button class="key" @click=${() => void this.back()}>${t.back}</button>`;
+    return html`<div class="keys by-hand ${canGoBack(run) ? '' : 'kept-free'}">${key}</div>`;
   }
 
   private get mayTake(): boolean {
@@ -206,7 +206,7 @@ export class PassScreen extends ScreenElement<App> {
               <button class="key solid big taken" @click=${() => void this.take(n)}>
                 ${t.taken}<small>${t.takenNote(n, all.length > 0)}</small>
               </button>
-              <div class="keys by-hand">${this.backKey(run)}</div>
+              ${this.backRow(run)}
             </div>`
       }
     `;
@@ -267,9 +267,9 @@ export class PassScreen extends ScreenElement<App> {
         ${this.said(run)} ${this.more(run)}
       </div>
       ${this.app.runs.holds === 'elsewhere' ? this.elsewhere() : nothing}
-      <div class="foot">
+      <div class="foot ${this.resting ? 'resting' : ''}">
         <a class="key solid big" href="#/cut/measure">${t.measure}</a>
-        ${this.mayTake ? html`<div class="keys by-hand">${this.backKey(run)}</div>` : nothing}
+        ${this.mayTake ? this.backRow(run) : nothing}
       </div>
     `;
   }
