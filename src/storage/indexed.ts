@@ -20,6 +20,9 @@ const storageError = (e: unknown): StorageError => {
   return new StorageError('failed', e);
 };
 
+/** Between two tries to open the database, ms. */
+const ONCE_MORE = 100;
+
 const workOf = (tx: IDBPTransaction<unknown, string[], 'readonly' | 'readwrite'>): Work => {
   const writer = tx as IDBPTransaction<unknown, string[], 'readwrite'>;
   return {
@@ -118,9 +121,16 @@ export const indexedBacking = async (
     }
   };
 
-  await connect().catch((e: unknown) => {
-    throw storageError(e);
-  });
+  await connect()
+    .catch(async (e: unknown) => {
+      if (storageError(e).code !== 'failed') throw e;
+      // A store that a kill left in disorder may fail once, and be had the next moment: made anew, to be filled again.
+      await new Promise((resolve) => setTimeout(resolve, ONCE_MORE));
+      return connect();
+    })
+    .catch((e: unknown) => {
+      throw storageError(e);
+    });
   return {
     durable: true,
     run: (...work) =>

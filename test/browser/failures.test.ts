@@ -195,6 +195,43 @@ describe('a browser that clears', () => {
   });
 });
 
+describe('a database that can’t be opened the first time', () => {
+  it('is had the second time, and no word is lost on it', async () => {
+    await takeExample(person);
+    await setPitch('4 mm');
+    await copied('4');
+    // As Chromium did once in some hundred kills: an internal error, and a new, empty database the moment after.
+    await phone.page.addInitScript(() => {
+      const open = Reflect.get(IDBFactory.prototype, 'open');
+      let refused = false;
+      IDBFactory.prototype.open = function (...given) {
+        if (refused) return open.apply(this, given);
+        refused = true;
+        const request = { error: new DOMException('Internal error opening backing store.', 'UnknownError') };
+        return new Proxy(new EventTarget(), {
+          get: (_, name) => {
+            if (name in request) return request.error;
+            if (name !== 'addEventListener') return undefined;
+            return (kind: string, listener: () => void) => {
+              if (kind === 'error') setTimeout(listener);
+            };
+          },
+        }) as unknown as IDBOpenDBRequest;
+      };
+    });
+    await phone.page.reload();
+    await person.place('Machine');
+    await person.reads('Leadscrew pitch 4 mm');
+    await person.seesNot(/can’t be opened/);
+    await setPitch('6 mm');
+    await phone.kill();
+    await phone.start();
+    await person.place('Machine');
+    await person.reads('Leadscrew pitch 6 mm');
+    expect(phone.watch.problems).toEqual([]);
+  });
+});
+
 describe('a database whose files are broken', () => {
   it('is left as it lies; the app works from the copy, and everything in that goes out as a file', async () => {
     await takeExample(person);

@@ -109,15 +109,29 @@ export class Life {
   async revive(clock = 0): Promise<string[]> {
     await this.phone.start(`${this.host.url}${STILL}`);
     const wrong: string[] = [];
-    const names = await this.page.evaluate(async () => (await indexedDB.databases()).map((d) => d.name));
-    if (!names.includes('latheside')) return ['the database is gone'];
-    const dead = await readDatabase(this.page);
-    wrong.push(...aheadOf(dead, await readCopy(this.page)));
+    const dead = await this.dead();
+    if (dead) wrong.push(...aheadOf(dead, await readCopy(this.page)));
     wrong.push(...(await this.open(clock)));
-    const { counter } = deviceOf(dead);
+    const counter = dead ? deviceOf(dead).counter : 0;
     const now = await readDatabase(this.page);
     if (deviceOf(now).counter < counter) wrong.push(`the count went back from ${counter}`);
     return wrong;
+  }
+
+  /**
+   * The database as it lies on the disk after a kill. null where there is none any more, or the browser can't open its store
+   * (it makes a new one the moment after): the app has to fill it again, and the ledger says whether it did.
+   */
+  private async dead(): Promise<SavedDatabase | null> {
+    try {
+      const names = await this.page.evaluate(async () =>
+        (await indexedDB.databases()).map(({ name }) => name),
+      );
+      return names.includes('latheside') ? await readDatabase(this.page) : null;
+    } catch (e) {
+      if (/backing store/.test(String(e))) return null;
+      throw e;
+    }
   }
 
   /** Starts again with so many bytes left on the phone; gives what lifts that. */
