@@ -107,7 +107,7 @@ export const plotOf = (data: PlotData, size: PlotSize, text: string, id: string,
       })}
       ${p.speeds.map(
         (t) => svg`<path class="grid" d="M${left} ${t.y}H${right}" />
-        <text x=${left - 6} y=${t.y + font * 0.35} text-anchor="end">${t.text}</text>`,
+        <text x=${left - 6} y=${Math.min(t.y + font * 0.35, bottom)} text-anchor="end">${t.text}</text>`,
       )}
       ${p.leads.map(
         (t) => svg`<path class="grid" d="M${t.x} ${top}V${bottom}" />

@@ -85,12 +85,37 @@ describe.each(['Left', 'Right'])('the hand on the phone: %s', (hand) => {
       // The screen has all of the height but the machine's line.
       const main = await page.locator('main').boundingBox();
       expect(main?.height).toBeGreaterThanOrEqual(height - 66);
+      await go(page, 'speed');
+      const faster = await page.getByRole('button', { name: 'Faster by 10 rpm' }).boundingBox();
+      expect((faster?.y ?? height) + (faster?.height ?? 0)).toBeLessThanOrEqual(height);
       await go(page, 'enter/job/rpm');
       expect(await near(page, 'Done')).toBe(true);
       expect(await page.getByRole('navigation').count()).toBe(0);
     }
     await page.setViewportSize({ width: 390, height: 844 });
     expect(found).toEqual([]);
+  });
+});
+
+describe('the least phone', () => {
+  it('has slower and faster on the screen whatever else Speed says, and a list below them can be read', async () => {
+    const { page } = phone;
+    await page.setViewportSize({ width: 360, height: 640 });
+    await go(page, 'speed');
+    await person.key(/^160/);
+    // The longest words: nothing known of the room.
+    await person.reads('Not known at 160 rpm');
+    await page.locator('main').evaluate((main) => main.scrollTo(0, 0));
+    const bar = await page.getByRole('navigation').boundingBox();
+    for (const name of ['Slower by 10 rpm', 'Faster by 10 rpm']) {
+      const key = await page.getByRole('button', { name }).boundingBox();
+      expect(key && bar && key.y + key.height <= bar.y).toBe(true);
+    }
+    expect(await touchFaults(page, 64)).toEqual([]);
+    // Further down they go with the page.
+    const last = page.locator('ls-speed').getByRole('link').last();
+    expect(await phone.finger.reach(last)).toBeTruthy();
+    await page.setViewportSize({ width: 390, height: 844 });
   });
 });
 
@@ -150,6 +175,8 @@ describe('drawings', () => {
     let drawings = 0;
     for (const address of ADDRESSES) {
       await go(page, address);
+      // Drawn bit by bit: its last words.
+      if (address === 'speed/chart') await page.locator('ls-chart-plot .named').last().waitFor();
       drawings += await drawingsOn(page);
       found.push(...(await staying(page, drawingFaults)).map((fault) => `${address}: ${fault}`));
     }

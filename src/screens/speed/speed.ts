@@ -56,16 +56,26 @@ export class SpeedScreen extends ScreenElement<App> {
         grid-template-columns: 1fr 1fr;
         gap: var(--gap);
       }
+      /* Where the page is too long for the screen they stand at its foot until one comes to them. */
+      @container (height > 26em) {
+        .set {
+          position: sticky;
+          inset-block-end: 0;
+          padding-block: 4px;
+          background: var(--paper);
+        }
+      }
       @media (max-height: 700px) {
         ls-gauge {
-          max-inline-size: 15rem;
+          max-inline-size: 12rem;
+          margin-block: -12px -8px;
         }
       }
       /* A phone on its side: what is known, and beside it what is set. */
       @media (orientation: landscape) and (max-height: 500px) {
         :host {
           display: grid;
-          grid-template: auto 1fr / minmax(0, 1fr) minmax(0, 19.5rem);
+          grid-template: auto auto 1fr / minmax(0, 1fr) minmax(0, 19.5rem);
           align-content: start;
           direction: var(--hand);
         }
@@ -74,11 +84,16 @@ export class SpeedScreen extends ScreenElement<App> {
           direction: ltr;
         }
         .head,
-        ls-gauge {
-          grid-column: 1;
+        :host > ls-gauge {
+          grid-area: 1 / 1 / 3;
+        }
+        :host > ls-gauge,
+        .set + .note {
+          grid-row: 3;
         }
         .verdict,
-        .set {
+        .set,
+        .set + .note {
           grid-column: 2;
         }
         .verdict {
