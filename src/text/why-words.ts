@@ -143,8 +143,8 @@ export const formulaText: Record<FormulaCode, FormulaText> = {
     signs: 'The tool makes the width, half the pitch as well.',
   },
   blank: { title: 'Blank', formula: 'limits of the class for the crest' },
-  'blank-external': { title: 'Turn blank to', formula: '{min} to {max}, class {class}', asStated: true },
-  'blank-internal': { title: 'Bore to', formula: '{min} to {max}, class {class}', asStated: true },
+  'blank-external': { title: 'Turn blank to', formula: '{min} to {max}, {class}', asStated: true },
+  'blank-internal': { title: 'Bore to', formula: '{min} to {max}, {class}', asStated: true },
   'blank-full-form-external': {
     title: 'Turn blank to',
     formula: '{max} + {least} to {max} + {most}',

@@ -44,7 +44,10 @@ describe('words for every figure', () => {
         expect(named(formula, term), `placeholder ${term}`).toBe(true);
         if (figure.value !== null) expect(Object.keys(terms), `${formula} gives ${term}`).toContain(term);
       }
-      expect(allOf(renderWhy(figure))).not.toMatch(/[{}]|undefined|\[object|NaN|null/);
+      const said = renderWhy(figure);
+      expect(allOf(said)).not.toMatch(/[{}]|undefined|\[object|NaN|null/);
+      // A term's own name stands in the formula: no word beside it may say it again.
+      expect(said.formula).not.toMatch(/\b([a-z]+) \1\b/i);
     }
   });
 
