@@ -122,7 +122,7 @@ const FIRST_PAINT = new RegExp(
     'core/figures/(define|standing|why|evidence|gearing|limit|load|basis|verdict|first|course|room-from)',
     'core/run/(run|stored|changes|progress)',
     'elements/(row|icons|standing|bar|rule|screen|listen)',
-    'device/(log|cutting-lock|wake-lock|vibrate|script-url)',
+    'device/(log|edge-colour|cutting-lock|wake-lock|vibrate|script-url)',
     'text/(frame|words|numbers|units)',
   ]
     .map((part) => `/src/${part}`)
@@ -189,8 +189,8 @@ export default defineConfig({
         display_override: ['standalone', 'minimal-ui'],
         lang: 'en',
         dir: 'ltr',
-        background_color: '#ffffff',
-        theme_color: '#ffffff',
+        background_color: '#fdfcf8',
+        theme_color: '#fdfcf8',
         categories: ['utilities'],
         icons: [
           { src: 'icons/icon-192.png', sizes: '192x192', type: 'image/png', purpose: 'any' },

@@ -1,5 +1,6 @@
 import './elements/theme.css';
 import { holdCutting, type CuttingHold } from './device/cutting-lock';
+import { colourEdge } from './device/edge-colour';
 import { logTrouble } from './device/log';
 import { keepAwake, type Awake } from './device/wake-lock';
 import { ScreenFailedEvent } from './elements/screen';
@@ -32,6 +33,7 @@ const dress = (app: App): void => {
   const { theme, words, hand } = app.settings;
   if (theme === 'auto') delete root.dataset.theme;
   else root.dataset.theme = theme;
+  colourEdge(theme);
   root.dataset.machine = app.profile?.colour ?? 'none';
   root.dataset.hand = hand;
   setWords(words);

@@ -186,6 +186,34 @@ describe('drawings', () => {
   });
 });
 
+describe('the phone’s own edge', () => {
+  it('has the colour of the paper, in each theme and as the phone has it', async () => {
+    const { page } = phone;
+    const edge = (): Promise<{ paper: string; edges: string[] }> =>
+      page.evaluate(() => ({
+        paper: getComputedStyle(document.documentElement).getPropertyValue('--paper').trim(),
+        edges: [...document.querySelectorAll<HTMLMetaElement>('meta[name=theme-color]')]
+          .filter(({ media }) => matchMedia(media).matches)
+          .map(({ content }) => content),
+      }));
+    const papers = new Set<string>();
+    for (const [theme, phones] of [
+      ['Bright', 'dark'],
+      ['Dark', 'light'],
+      ['As the phone', 'light'],
+      ['As the phone', 'dark'],
+    ] as const) {
+      await page.emulateMedia({ colorScheme: phones });
+      await set('Screen', theme);
+      const { paper, edges } = await edge();
+      expect(edges, theme).toEqual([paper]);
+      papers.add(paper);
+    }
+    await page.emulateMedia({ colorScheme: null });
+    expect(papers.size).toBe(2);
+  });
+});
+
 describe('a keyboard alone', () => {
   it('goes from the thread to its speed and a check, and always shows where it is', async () => {
     const { page } = phone;
