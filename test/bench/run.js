@@ -6,10 +6,12 @@ import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { cpus } from 'node:os';
 import { weigh } from '../../.ci/sizes.js';
 import { SLOWDOWN } from './browser.js';
+import { measureHour } from './hour.js';
 import { measureKeys } from './keys.js';
 import { prepare } from './moves.js';
 import { measureMuch } from './much.js';
 import { ms } from './numbers.js';
+import { measurePlaces } from './places.js';
 import { measureCalculations } from './reckon.js';
 import { measureStarts } from './starts.js';
 import { measureTasks } from './tasks.js';
@@ -72,6 +74,21 @@ row(['', 'median', '95 %', 'worst', 'count']);
 for (const [name, k] of Object.entries(keys))
   row([name, ms(k.median), ms(k.p95), ms(k.worst), String(k.count)]);
 
+title('Touch on a place to its picture, slowed; what moves by itself');
+const places = await measurePlaces(DIST);
+row(['', 'median', '95 %', 'worst', 'count']);
+for (const [name, p] of Object.entries(places.each))
+  row([name, ms(p.median), ms(p.p95), ms(p.worst), String(p.count)]);
+const sum = (/** @type {{ value: number }[]} */ of) => of.reduce((s, { value }) => s + value, 0).toFixed(4);
+row(['layout shift of the start', sum(places.start)]);
+row(['and from place to place', sum(places.shifts)]);
+
+title("An hour's use, a touch every three seconds");
+const hour = await measureHour(DIST);
+row(['touches', 'heap', 'nodes', 'listeners']);
+for (const { touches, heap, nodes, listeners } of hour)
+  row([String(touches), `${(heap / 1e6).toFixed(2)} MB`, String(nodes), String(listeners)]);
+
 title('Longest task of the page after it is asked for, slowed, worst of three openings');
 const tasks = await measureTasks(DIST);
 for (const [name, each] of Object.entries(tasks)) row([name, ms(Math.max(...each))]);
@@ -109,5 +126,5 @@ mkdirSync('test/bench/out', { recursive: true });
 const machine = { processor: cpus()[0]?.model ?? 'unknown', cores: cpus().length, node: process.version };
 writeFileSync(
   'test/bench/out/bench.json',
-  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys, tasks, trace, much }, null, 2)}\n`,
+  `${JSON.stringify({ at: new Date().toISOString(), machine, slowdown: SLOWDOWN, rounds, sizes, starts, calculations, keys, places, hour, tasks, trace, much }, null, 2)}\n`,
 );
