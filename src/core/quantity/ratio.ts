@@ -64,10 +64,12 @@ export const div = (a: Exact, b: Exact): Ratio => {
 };
 export const neg = (a: Exact): Ratio => fromFraction(toFraction(a).neg());
 export const abs = (a: Exact): Ratio => fromFraction(toFraction(a).abs());
-/** -1, 0 or 1 as a is less than, equal to or greater than b. */
+const parts = (x: Exact): Pick<Ratio, 'n' | 'd'> => (typeof x === 'object' ? x : { n: big(x), d: 1n });
+/** -1, 0 or 1 as a is less than, equal to or greater than b. Crosswise: tables are sorted by it, and nothing has to be reduced. */
 export const compare = (a: Exact, b: Exact): -1 | 0 | 1 => {
-  const c = toFraction(a).compare(toFraction(b));
-  return c < 0 ? -1 : c > 0 ? 1 : 0;
+  const [x, y] = [parts(a), parts(b)];
+  const [left, right] = [x.n * y.d, y.n * x.d];
+  return left < right ? -1 : left > right ? 1 : 0;
 };
 export const equal = (a: Exact, b: Exact): boolean => compare(a, b) === 0;
 export const less = (a: Exact, b: Exact): boolean => compare(a, b) < 0;

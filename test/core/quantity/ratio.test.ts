@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
 import * as q from '../../../src/core/quantity';
 import { anyRatio, is, made, pair, slowGcd } from './arbitrary';
@@ -29,6 +30,11 @@ describe('exact arithmetic against plain BigInt algebra', () => {
         const [a, b] = [made(x), made(y)];
         const cross = x[0] * y[1] - y[0] * x[1];
         expect(q.compare(a, b)).toBe(cross < 0n ? -1 : cross > 0n ? 1 : 0);
+        // The reference library; and a whole number in the place of either.
+        const of = ([n, d]: readonly [bigint, bigint]) => new Fraction(n, d);
+        expect(q.compare(a, b)).toBe(Math.sign(of(x).compare(of(y))));
+        expect(q.compare(a, y[0])).toBe(Math.sign(of(x).compare(of([y[0], 1n]))));
+        expect(q.compare(x[0], b)).toBe(Math.sign(of([x[0], 1n]).compare(of(y))));
         expect(q.less(a, b)).toBe(cross < 0n);
         expect(q.greater(a, b)).toBe(cross > 0n);
         expect(q.equal(a, b)).toBe(cross === 0n);
