@@ -106,7 +106,8 @@ export abstract class ScreenElement<A extends Source> extends LitElement {
     return isLow() && machine ? `${machine} · ${label}` : label;
   }
 
+  /** Leads on from what was done here; nowhere once a person has gone elsewhere meanwhile. */
   protected go(hash: string): void {
-    location.hash = hash;
+    if (this.isConnected) location.hash = hash;
   }
 }

@@ -63,6 +63,29 @@ afterEach(async () => {
 });
 
 describe('another workshop', () => {
+  it('that takes its time to come leads nobody away from where they went meanwhile', async () => {
+    const person = await newPhone(CLUB);
+    await touchName(person);
+    await pageOf(person).evaluate(() => {
+      const { app } = document.querySelector('ls-app') as unknown as {
+        app: { useMachine(id: string): Promise<void> };
+      };
+      const use = app.useMachine.bind(app);
+      app.useMachine = async (id) => {
+        await use(id);
+        await new Promise((resolve) => setTimeout(resolve, 1000));
+        document.body.dataset.used = id;
+      };
+    });
+    await person.key('Show the 3 machines of Model club');
+    await person.key(/^Smew/);
+    await person.place('Speed');
+    await pageOf(person).locator('body[data-used]').waitFor();
+    await isWith(person, 'Smew');
+    expect(new URL(pageOf(person).url()).hash).toBe('#/speed');
+    await person.reads('Speed');
+  });
+
   it('is two taps away from any of the five places, with no network, and undo goes back', async () => {
     const person = await newPhone(CLUB);
     const { finger } = person.phone;
