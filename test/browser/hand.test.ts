@@ -97,6 +97,30 @@ describe.each(['Left', 'Right'])('the hand on the phone: %s', (hand) => {
   });
 });
 
+describe('the wipe lock', () => {
+  it('is on every screen, and on the pads of all but low ones', async () => {
+    const { page } = phone;
+    const wipe = page.getByRole('button', { name: 'Wipe' });
+    for (const address of ADDRESSES) {
+      await go(page, address);
+      await wipe.waitFor();
+    }
+    await go(page, 'enter/job/rpm');
+    expect(await touchFaults(page)).toEqual([]);
+    await page.setViewportSize({ width: 360, height: 640 });
+    await wipe.waitFor({ state: 'hidden' });
+    await page.setViewportSize({ width: 390, height: 844 });
+    // What is typed is still there afterwards.
+    await person.key('7');
+    await person.key('Wipe');
+    await page.locator('dialog[open]').waitFor();
+    await page.locator('dialog[open]').waitFor({ state: 'detached' });
+    await person.key('2');
+    await person.key('Done');
+    await person.reads('72');
+  });
+});
+
 describe('the least phone', () => {
   it('has slower and faster on the screen whatever else Speed says, and a list below them can be read', async () => {
     const { page } = phone;

@@ -61,9 +61,14 @@ export class Shell extends LitElement {
       header strong {
         flex: 1 1 auto;
       }
-      /* While a number is typed the line only says whose machine it is: too low for a finger. */
-      .full .whose {
-        min-block-size: 32px;
+      /* While a number is typed the line only says whose machine it is; on a low screen the keys need the height. */
+      @media (max-height: 739px) {
+        .full .whose {
+          min-block-size: 32px;
+        }
+        .full ls-wipe {
+          display: none;
+        }
       }
       main {
         container-type: size;
@@ -293,9 +298,10 @@ export class Shell extends LitElement {
         this.route.full
           ? html`<div class="whose">${whose}</div>`
           : html`<a class="whose" href="#/machine/list/${from}"
-                >${whose}<span class="vh">: ${frameText.change}</span></a
-              ><ls-wipe></ls-wipe>`
+              >${whose}<span class="vh">: ${frameText.change}</span></a
+            >`
       }
+      <ls-wipe></ls-wipe>
       <ls-rule></ls-rule>
     </header>`;
   }
