@@ -33,6 +33,8 @@ export class OwnThreads extends Emitter {
   private indexThreads: ((threads: readonly Thread[]) => SearchIndex) | null = null;
   /** Rises with every change, for what is reckoned from all of them. */
   version = 0;
+  /** All were read once. */
+  loaded = false;
   unreadable: readonly Unreadable[] = [];
 
   constructor(
@@ -56,6 +58,8 @@ export class OwnThreads extends Emitter {
       this.changed();
       await breathe();
     }
+    this.loaded = true;
+    this.tell();
   }
 
   /** Known in another version. What is open here takes over what another wrote by itself. */

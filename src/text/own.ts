@@ -8,6 +8,7 @@ export const ownText = {
   add: 'New thread',
   more: (n: number): string => `and ${n} more: type the size or pitch to find them`,
   loading: 'Being read from the phone …',
+  unknown: 'There is no such thread on this phone.',
   unfinished: 'unfinished',
   notNamed: 'Nothing entered yet',
   away: 'Put away',

@@ -94,6 +94,15 @@ describe('a person’s own threads', () => {
     await person.reads('Pitch 4 mm');
   });
 
+  it('that aren’t there are said not to be', async () => {
+    await phone.page.evaluate(() => (location.hash = '#/threads/own/elsewhere'));
+    await person.reads('There is no such thread on this phone.');
+    await person.link('Own threads');
+    await person.link('Vice screw');
+    await heading('Vice screw');
+    await person.place('Threads');
+  });
+
   it('are found by typing and among what a thread may be, with no network', async () => {
     await phone.controlled();
     phone.watch.allow(/ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED|Failed to load resource/);

@@ -106,7 +106,7 @@ export class OwnThreadScreen extends ScreenElement<App> {
     const entry = this.app.own.find(this.key);
     if (!entry || entry.deleted)
       return html`<h1>${ownText.title}</h1>
-        <p>${entry ? ownText.gone : ownText.loading}</p>
+        <p>${entry ? ownText.gone : this.app.own.loaded ? ownText.unknown : ownText.loading}</p>
         <a class="key solid" href="#/threads/own">${ownText.back}</a>`;
     const { own } = entry;
     const thread = threadOfOwn(entry.key, own);
