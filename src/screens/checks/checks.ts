@@ -4,11 +4,13 @@ import { ScreenElement } from '../../elements/screen';
 import { links } from '../../elements/links';
 import '../../elements/standing';
 import { picture, pictureSheet } from '../../elements/pictures';
-import type { EventKind } from '../../core/context';
 import { phaseState, type CheckState, type Phase, type PhaseState } from '../../core/checks';
+import type { CheckRecord, EventKind } from '../../core/context';
+import { recallNotes } from '../../elements/recall';
 import { checksText, checkText, eventText, lapseText, stateText, tierName } from '../../text/checks';
 import { appText, enterText, undoText } from '../../text/app';
 import { firstRunText } from '../../text/first-run';
+import { recallSaid } from '../../text/recall';
 import { timeOf } from '../../text/time';
 import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
@@ -17,7 +19,6 @@ import { paper, paperSheet } from './paper';
 import { recordAnswer } from '../../state/answer';
 import { printPage } from '../../device/print';
 import { vibrate } from '../../device/vibrate';
-import { forReview } from './review';
 
 const CHANGES = [
   'power',
@@ -225,8 +226,7 @@ export class ChecksScreen extends ScreenElement<App> {
         <h1 class="question ${text.question.length > 24 ? 'long' : ''}">${text.question}</h1>
         ${s.state === 'not-ok' ? html`<p class="alert over"><strong>${checksText.wasNotOk}</strong> ${text.notOk ?? ''}</p>` : nothing}
         ${s.lapse && s.record ? html`<p class="note">${lapseText(s.lapse)}</p>` : nothing}
-        ${forReview(this.app, s.record, (trouble) => (this.trouble = trouble))} ${finding(s)}
-        ${shown(this.app, s)} ${bounds(this.app, s)}
+        ${this.forReview(s.record)} ${finding(s)} ${shown(this.app, s)} ${bounds(this.app, s)}
         <p>${text.look}</p>
         ${PICTURES[s.item.id] ? html`<div class="picture">${picture(PICTURES[s.item.id] ?? '')}</div>` : nothing}
         <details>
@@ -386,6 +386,17 @@ export class ChecksScreen extends ScreenElement<App> {
     // Each question is read from its first line.
     if (asked !== this.asked) this.scrollIntoView({ block: 'start' });
     this.asked = asked;
+  }
+
+  private forReview(record: CheckRecord | null) {
+    return (
+      record &&
+      recallNotes(
+        recallSaid(this.app.recalls(record), record),
+        (id) => this.app.review(id, record.id),
+        (trouble) => (this.trouble = trouble),
+      )
+    );
   }
 
   override render() {

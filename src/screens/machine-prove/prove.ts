@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { pictureSheet } from '../../elements/pictures';
 import { ScreenElement } from '../../elements/screen';
+import { recallNotes } from '../../elements/recall';
 import { written } from '../../elements/styles';
 import { standingMark, standingSheet } from '../../elements/standing';
 import { testSheet } from '../../elements/test-sheet';
@@ -35,14 +36,13 @@ import {
   readingLabel,
   testText,
 } from '../../text/prove';
-import { recallText } from '../../text/recall';
+import { recallSaid, recallText } from '../../text/recall';
 import { dayText } from '../../text/records';
 import { threadsText } from '../../text/threads';
 import type { App } from '../../state';
 import { codeOf, figures, setText } from './figures';
 import { testPicture } from './pictures';
 import { nowText } from './standing';
-import { forReview } from '../checks/review';
 
 const STANDING = { passed: 'within', failed: 'over', undecided: 'unknown' } as const;
 
@@ -184,7 +184,7 @@ export class ProveScreen extends ScreenElement<App> {
       Object.keys(given.choices).length > 0;
     return html`<h1>${say.title}</h1>
       <p class=${standing}>${standingMark(standing)} <strong>${word}</strong></p>
-      ${forReview(this.app, newest, (trouble) => (this.trouble = trouble))}
+      ${this.forReview(newest)}
       <div class="alert over">${test.cautions(given).map((c) => html`<div>${cautionText[c]}</div>`)}</div>
       <p>${say.why}</p>
       ${testPicture(test.id)}
@@ -221,6 +221,17 @@ export class ProveScreen extends ScreenElement<App> {
             </div>`
           : nothing
       }`;
+  }
+
+  private forReview(record: TestRecord | null) {
+    return (
+      record &&
+      recallNotes(
+        recallSaid(this.app.recalls(record), record),
+        (id) => this.app.review(id, record.id),
+        (trouble) => (this.trouble = trouble),
+      )
+    );
   }
 
   override render() {

@@ -1,9 +1,10 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
+import { recallNotes } from '../../elements/recall';
 import { standingMark, standingSheet } from '../../elements/standing';
 import { testSheet } from '../../elements/test-sheet';
-import { newestTest } from '../../core/context';
+import { newestTest, type TestRecord } from '../../core/context';
 import { roomOf } from '../../core/figures/room-from';
 import {
   appliesTo,
@@ -19,13 +20,12 @@ import { appText, enterText } from '../../text/app';
 import { fieldText } from '../../text/machine';
 import { statedText } from '../../text/numbers';
 import { trade } from '../../text/prove';
-import { recallText } from '../../text/recall';
+import { recallSaid, recallText } from '../../text/recall';
 import { refusalText, stopCautionText, stopsText as t, stopTestText } from '../../text/stops';
 import type { App } from '../../state';
 import { vibrate } from '../../device/vibrate';
 import { arrangementPage } from './arrangement';
 import { nowText, recordText } from './now';
-import { forReview } from '../checks/review';
 
 /** How long the keys take no answer after a record, ms: longer than a double tap. */
 const REST = 400;
@@ -187,7 +187,7 @@ export class StopsScreen extends ScreenElement<App> {
         ${standing ? standingMark(standing) : nothing}
         <strong>${word}.</strong> ${standing && standing !== 'unknown' ? t.notSeen : ''}
       </p>
-      ${forReview(this.app, newest, (trouble) => (this.trouble = trouble))}
+      ${this.forReview(newest)}
       ${
         applies.code === 'not-known'
           ? html`<a class="key left" href="#/machine/field/${applies.field}"
@@ -212,6 +212,17 @@ export class StopsScreen extends ScreenElement<App> {
       <p class="note">${test.daily ? t.daily : t.interval} ${inputs.context.hours === null ? '' : t.hours}</p>
       ${this.next(test)} ${this.earlier(test)}
       <a class="key" href="#/machine/stops">${t.list}</a>`;
+  }
+
+  private forReview(record: TestRecord | null) {
+    return (
+      record &&
+      recallNotes(
+        recallSaid(this.app.recalls(record), record),
+        (id) => this.app.review(id, record.id),
+        (trouble) => (this.trouble = trouble),
+      )
+    );
   }
 
   override render() {
