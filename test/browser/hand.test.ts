@@ -105,6 +105,8 @@ describe('the wipe lock', () => {
       await go(page, address);
       await wipe.waitFor();
     }
+    // The pad leads back to where it was called from.
+    await go(page, 'speed');
     await go(page, 'enter/job/rpm');
     expect(await touchFaults(page)).toEqual([]);
     await page.setViewportSize({ width: 360, height: 640 });
@@ -116,7 +118,9 @@ describe('the wipe lock', () => {
     await page.locator('dialog[open]').waitFor();
     await page.locator('dialog[open]').waitFor({ state: 'detached' });
     await person.key('2');
+    await person.sees('72');
     await person.key('Done');
+    await page.locator('ls-pad').waitFor({ state: 'detached' });
     await person.reads('72');
   });
 });

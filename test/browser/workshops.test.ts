@@ -113,6 +113,8 @@ describe('another workshop', () => {
     await person.key('Show the 3 machines of Model club');
     await person.key(/^Gadwall/);
     await isWith(person, 'Gadwall');
+    // The list goes when all of it is done.
+    await pageOf(person).locator('ls-machines').waitFor({ state: 'detached' });
     await touchName(person);
     await person.key(/^Example shed/);
     await person.sees('Back to Gadwall');
