@@ -114,16 +114,16 @@ const FIRST_PAINT = new RegExp(
   [
     'storage/(?!mirror|notes|copied|restore|carry|shelf)',
     'state/(app|runs|own-threads|live|ended-runs|records|machines|jobs|readings|undo|clock|merge|emitter)',
-    'screens/shell/(index|shell|routes)',
+    'screens/shell/(index|shell|routes|glance)',
     'core/(quantity|context|job)/',
     'core/machine/(?!examples|asked|gears)',
     'core/thread/(families|own|profiles|catalogue|number|starts)',
     'core/drive/(gearing|rates|torque|whip|curve|trains/written)',
     'core/figures/(define|standing|why|evidence|gearing|limit|load|basis|verdict|first|course|room-from)',
     'core/run/(run|stored|changes|progress)',
-    'elements/(row|icons|standing|bar|rule|screen|listen)',
+    'elements/(row|icons|headline|standing|bar|rule|screen|listen)',
     'device/(log|edge-colour|cutting-lock|wake-lock|vibrate|script-url)',
-    'text/(frame|words|numbers|units)',
+    'text/(frame|words|numbers|units|standing)',
   ]
     .map((part) => `/src/${part}`)
     .join('|')

@@ -10,7 +10,7 @@ import ts from 'typescript';
 
 const FOLDER = 'src/text';
 /** Words that the first paint shows wait for no other file; those of the elements for other pages aren't the app's. */
-const FIRST = /(frame|numbers|units|words|embed)\.ts$/;
+const FIRST = /(frame|numbers|units|words|standing|embed)\.ts$/;
 /** Shorter ones cost more as an entry than they save. */
 const LEAST = 16;
 /** The same for what stands between the values of a template. */
@@ -147,7 +147,7 @@ export const withoutSentences = (code, places) => {
 
 /** Style sheets of what comes after the first paint are no program either. */
 const STYLED =
-  /^(screens\/(?!shell\/(shell|frame-styles))|elements\/(?!row|icons|standing|bar|rule|screen|styles|listen))/;
+  /^(screens\/(?!shell\/(shell|frame-styles|glance))|elements\/(?!row|icons|headline|standing|bar|rule|screen|styles|listen))/;
 const SHEET = /\bcss`([^`$]*)`/g;
 /** @param {string} sheet */
 const tidied = (sheet) =>

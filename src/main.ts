@@ -28,6 +28,13 @@ const load = async (): Promise<void> => {
 const afterPaint = (): Promise<void> =>
   new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
 
+/** What a person came for is on the screen, and a touch is answered. */
+const usable = async (): Promise<void> => {
+  document.querySelector('.door')?.remove();
+  await afterPaint();
+  performance.mark('latheside:usable');
+};
+
 const dress = (app: App): void => {
   const root = document.documentElement;
   const { theme, words, hand } = app.settings;
@@ -91,7 +98,15 @@ const followCopy = async (app: App): Promise<void> => {
 const start = async (): Promise<void> => {
   const deep = location.hash !== '';
   const shell = new Shell();
-  shell.load = load;
+  // Where the head of the screen can be shown without it, the code of the screens waits until that is done.
+  let goOn: () => void = () => undefined;
+  const headFirst = new Promise<void>((resolve) => {
+    goOn = resolve;
+  });
+  shell.load = async () => {
+    if (shell.glances && location.hash !== '') await headFirst;
+    await load();
+  };
   shell.addEventListener('ls-trouble', (e) => logTrouble('module', (e as CustomEvent).detail));
   shell.addEventListener(ScreenFailedEvent.type, (e) => {
     logTrouble('screen', (e as ScreenFailedEvent).error);
@@ -128,10 +143,11 @@ const start = async (): Promise<void> => {
   cut();
   place();
   shell.app = app;
+  const glanced = await shell.glanced();
+  if (glanced) await usable();
+  goOn();
   await shell.shown();
-  document.querySelector('.door')?.remove();
-  await afterPaint();
-  performance.mark('latheside:usable');
+  if (!glanced) await usable();
   // Before anything else: what is saved from now on waits for it.
   app.storage.openMirror().catch((e: unknown) => logTrouble('storage', e));
   await Promise.all([app.loadRest(), followRun(app)]);

@@ -4,7 +4,7 @@ import type { CheckState, Item } from '../core/checks';
 import { read, stated, type Stated } from '../core/quantity';
 import { checksText, checkText, findingText } from '../text/checks';
 import { embedText } from '../text/embed';
-import { standingWord } from '../text/speed';
+import { standingWord } from '../text/standing';
 import { timeOf } from '../text/time';
 import { readErrorText } from '../text/typed';
 

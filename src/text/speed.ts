@@ -1,16 +1,9 @@
 import type { Ceiling, LimitReading, Standing } from '../core/figures';
 import type { Ratio } from '../core/quantity';
 import { plain, whole } from './numbers';
+import { standingWord } from './standing';
 import { words } from './words';
 import { limitText } from './why-limits';
-
-/** How a figure stands to its limit, in one or two words. */
-export const standingWord: Record<Standing, string> = {
-  within: 'OK',
-  near: 'Close',
-  over: 'Too much',
-  unknown: 'Not known',
-};
 
 export const speedText = {
   why: 'Why',

@@ -153,8 +153,6 @@ export const threadsText = {
   heldUnknown: 'What the controller can hold is not known',
   heldNearly: (held: string, ppm: string): string => `Controller holds ${held}, ${ppm} ppm off`,
   stepsPerCount: 'Steps per count',
-  atRpm: (rpm: string): string => `at ${rpm} rpm`,
-  noRpm: 'no speed set',
   tool: 'Tool, hand and side',
   barePitch: 'A pitch by itself',
   findTitle: 'Which thread?',

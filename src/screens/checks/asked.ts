@@ -5,7 +5,7 @@ import { appText, enterText } from '../../text/app';
 import { boundsText, checksText, findingText } from '../../text/checks';
 import { fieldText } from '../../text/machine';
 import { decimal, showAmount } from '../../text/numbers';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import { nutText } from '../../text/threads';
 import { limitText } from '../../text/why';
 import type { App } from '../../state';

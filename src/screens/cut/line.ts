@@ -1,6 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { standingMark, standingSheet, type StandingName } from '../../elements/standing';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 
 /** One line that leads to where its value is set: what it is, what it is now, and how that stands. */
 export interface Line {

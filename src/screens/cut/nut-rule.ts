@@ -13,7 +13,7 @@ import { div, inBase, leadNumber, toNumber } from '../../core/quantity';
 import { decimal, plain, significant, whole } from '../../text/numbers';
 import { nutPage as t } from '../../text/nut';
 import { pathLabel } from '../../text/paths';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import { nutText, threadsText } from '../../text/threads';
 import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';

@@ -7,7 +7,7 @@ import { threadRunOut } from '../../core/thread/ends';
 import { mmText, stopText as t } from '../../text/cut-stop';
 import { fieldText } from '../../text/machine';
 import { decimal, statedText, whole } from '../../text/numbers';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import type { App } from '../../state';
 
 /** What a thread that fades out may take, by the standard, and what speed that bears. */

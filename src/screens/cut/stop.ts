@@ -32,7 +32,7 @@ import { grooveNames, mmText, stopText as t, wholeName } from '../../text/cut-st
 import { endingName, infeedName } from '../../text/cut-work';
 import { fieldText } from '../../text/machine';
 import { decimal, showStated, statedText, whole } from '../../text/numbers';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import { unitLabel } from '../../text/units';
 import { noteText, pathLabel } from '../../text/why';
 import type { NoteCode } from '../../text/why-notes';

@@ -28,7 +28,7 @@ import {
   sumText,
 } from '../../text/noise';
 import { amountOf, amountText } from '../../text/noise-amount';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import type { App } from '../../state';
 import { bodePlot } from './bode';
 

@@ -9,6 +9,8 @@ import { shared } from '../../elements/styles';
 import { barLabel, colourName, frameText } from '../../text/frame';
 import type { App } from '../../state';
 import type { OfflineStatus, Updates } from '../../device/updates';
+import './glance';
+import type { Glance } from './glance';
 import { PLACES, routeOf, type Route } from './routes';
 
 /** A hint for the first paint; what counts is kept in the database, which a killed browser doesn't lose. */
@@ -285,6 +287,19 @@ export class Shell extends LitElement {
     if (screen instanceof LitElement) await screen.updateComplete;
   }
 
+  /** Whether the head of the screen asked for can be shown before its code is read. */
+  get glances(): boolean {
+    return this.route.tag === 'ls-threads' && this.route.path.length === 0;
+  }
+
+  /** Resolves when that head is on the page; at once where there is none. */
+  async glanced(): Promise<boolean> {
+    await this.updateComplete;
+    const head = this.renderRoot.querySelector<Glance>('ls-glance');
+    await head?.updateComplete;
+    return head !== null;
+  }
+
   private header(app: App) {
     const m = app.profile;
     const { tag, path, place } = this.route;
@@ -314,7 +329,10 @@ export class Shell extends LitElement {
         <button class="key" @click=${() => location.reload()}>${frameText.reload}</button>
         <a class="key" href="#/settings">${frameText.details}</a>
       </div>`;
-    if (!this.defined.has(tag)) return nothing;
+    if (!this.defined.has(tag))
+      return this.glances && app.machine && app.job.thread
+        ? html`<ls-glance class="screen" .app=${app}></ls-glance>`
+        : nothing;
     const needsMachine =
       !app.machine &&
       ![

@@ -20,7 +20,7 @@ import {
 } from '../../core/quantity';
 import { feedText as t } from '../../text/feed';
 import { decimal, mark, statedText } from '../../text/numbers';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import type { App } from '../../state';
 
 /** Steps of Ra met on drawings, µm (ISO 1302, roughness grades N6 to N10). */

@@ -25,9 +25,9 @@ import {
   nextText,
   roomHelp,
   speedText,
-  standingWord,
   atMostText,
 } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import { chartKey, raiseKey, feedKey, traceKey } from '../../text/pages';
 import { limitText } from '../../text/why';
 import { fieldText } from '../../text/machine';

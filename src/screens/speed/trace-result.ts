@@ -5,7 +5,7 @@ import '../../elements/trace-plot';
 import type { Standing } from '../../core/figures';
 import type { TraceVerdict } from '../../core/figures/trace';
 import type { TraceResult } from '../../core/drive/trace';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import { traceText as t } from '../../text/trace';
 
 /** How errors (mm in, micrometres or thousandths out) and lengths along the thread are written. */

@@ -11,7 +11,7 @@ import { heldText as t } from '../../text/held';
 import { choiceLabel, choiceNote } from '../../text/machine';
 import { mark, significant, statedText, whole } from '../../text/numbers';
 import { pathLabel } from '../../text/paths';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import { mistakeLinksAt } from '../../text/mistakes';
 import type { App } from '../../state';
 import { heldScale } from './held-scale';

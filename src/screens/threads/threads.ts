@@ -2,8 +2,8 @@ import { html, nothing, css } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { ScreenElement } from '../../elements/screen';
 import '../../elements/row';
+import { headline, headlineSheet, standingKey } from '../../elements/headline';
 import { links } from '../../elements/links';
-import '../../elements/standing';
 import { classOf, type Figure } from '../../core/figures';
 import { classesOf, ownKey, type Thread } from '../../core/thread';
 import { compare, decimalText, ratioText, roundTo, type Ratio, type Stated } from '../../core/quantity';
@@ -22,7 +22,7 @@ import {
 } from '../../text/threads';
 import { firstRunText } from '../../text/first-run';
 import { mistakeLinksAt } from '../../text/mistakes';
-import { standingWord } from '../../text/speed';
+import { standingOf, standingWord } from '../../text/standing';
 import { heldKey, limitsKey, measureKey } from '../../text/pages';
 import type { App } from '../../state';
 import { drawing } from './drawing';
@@ -43,17 +43,10 @@ const between = (min: Ratio | null, max: Ratio, unit: 'mm' | 'in'): string => {
 export class ThreadsScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
+    headlineSheet,
     css`
       :host {
         padding-block-end: 8px;
-      }
-      .name {
-        font-size: var(--t-deciding);
-        line-height: 1.05;
-        overflow-wrap: anywhere;
-      }
-      .name small {
-        font-size: 0.62em;
       }
       .nut {
         padding-block: 10px;
@@ -78,14 +71,6 @@ export class ThreadsScreen extends ScreenElement<App> {
       }
     `,
   ];
-
-  private nameOf(thread: Thread | null, pitch: Stated) {
-    if (!thread) return html`<h1 class="name">${statedText(pitch)}</h1>`;
-    const name = marked(thread.designation);
-    const cut = name.indexOf('×');
-    if (cut < 0) return html`<h1 class="name">${name}</h1>`;
-    return html`<h1 class="name">${name.slice(0, cut)}<small>${name.slice(cut)}</small></h1>`;
-  }
 
   private pitchRows() {
     const pitch = this.app.sheet.get('pitch').value;
@@ -222,17 +207,6 @@ export class ThreadsScreen extends ScreenElement<App> {
     ></ls-row>`;
   }
 
-  private standing() {
-    const v = this.app.sheet.get('speed').value;
-    const rpm = this.app.job.rpm;
-    const standing = v?.standing ?? 'unknown';
-    return html`<a class="key left" href="#/speed"
-      ><ls-standing .standing=${standing} .word=${standingWord[standing]}
-        >${rpm ? threadsText.atRpm(decimal(rpm, 1)) : `· ${threadsText.noRpm}`}</ls-standing
-      ></a
-    >`;
-  }
-
   private toggle<K extends keyof Job>(key: K, options: readonly { value: Job[K]; label: string }[]) {
     return html`<div class="keys options" role="group" aria-label=${threadsText[key as 'hand' | 'side']}>
       ${options.map(
@@ -300,6 +274,7 @@ export class ThreadsScreen extends ScreenElement<App> {
     const { job } = this.app;
     const favourite = thread && this.app.settings.favourites.includes(thread.id);
     const classId = thread && classOf(thread, job.classId, job.side);
+    const standing = this.app.sheet.get('speed').value?.standing ?? 'unknown';
     const kind = thread ? familyText(thread.family) : threadsText.barePitch;
     const about = [
       kind,
@@ -311,10 +286,11 @@ export class ThreadsScreen extends ScreenElement<App> {
       .join(' · ');
     return html`
       <div>
-        ${this.nameOf(thread, pitch)}
+        ${headline(thread ? marked(thread.designation) : statedText(pitch))}
         <p class="label">${about}</p>
       </div>
-      ${thread ? drawing(thread, job, this.app.sheet.get('depth').value) : nothing} ${this.standing()}
+      ${standingKey('#/speed', standing, ...standingOf(standing, job.rpm))}
+      ${thread ? drawing(thread, job, this.app.sheet.get('depth').value) : nothing}
       <div>
         ${this.pitchRows()} ${this.nut()}
         ${thread ? html`${this.depth(job)} ${this.blank(job)} ${this.drill()}` : nothing}

@@ -1,6 +1,6 @@
 import { html, type TemplateResult } from 'lit';
 import { mountedOf } from '../../core/machine';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import { stagesText } from '../../text/train-words';
 import { trainsKey, trainRowText as t } from '../../text/pages';
 import type { App } from '../../state';

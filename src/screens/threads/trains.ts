@@ -26,7 +26,7 @@ import {
 } from '../../core/drive/trains';
 import { fieldText } from '../../text/machine';
 import { mark, showLead, threadName } from '../../text/numbers';
-import { standingWord } from '../../text/speed';
+import { standingWord } from '../../text/standing';
 import { nutText } from '../../text/threads';
 import { stagesText, trainsText as t } from '../../text/trains';
 import type { App } from '../../state';
