@@ -136,7 +136,7 @@ describe('from a cold start with no network', () => {
     await tap(link('Another thread'));
     await tap(key('M10×1.5'));
     // The room entered was of the thread before: this one's standing is that it is not known, and what it lacks.
-    await person.reads('1.5 mm Not known at 160 rpm');
+    await person.reads('right-hand Not known at 160 rpm');
     expect(steps).toBeLessThanOrEqual(MOST_FAVOURITE);
   });
 
