@@ -1,5 +1,6 @@
 import { css, html, nothing } from 'lit';
 import { customElement, state } from 'lit/decorators.js';
+import { headline, headlineSheet } from '../../elements/headline';
 import { ScreenElement } from '../../elements/screen';
 import { phaseState, type PhaseState } from '../../core/checks';
 import type { PlannedPass } from '../../core/cut/pass';
@@ -47,15 +48,8 @@ export class CutScreen extends ScreenElement<App> {
   static override styles = [
     ...ScreenElement.styles,
     ...lineSheet,
+    headlineSheet,
     css`
-      .name {
-        font-size: var(--t-deciding);
-        line-height: 1.05;
-        overflow-wrap: anywhere;
-      }
-      .name small {
-        font-size: 0.62em;
-      }
       .begin {
         flex-direction: column;
         gap: 4px;
@@ -70,11 +64,6 @@ export class CutScreen extends ScreenElement<App> {
   @state() private beginning = false;
   @state() private trouble = '';
 
-  private name(name: string) {
-    const cut = name.indexOf('×');
-    return cut < 0 ? name : html`${name.slice(0, cut)}<small>${name.slice(cut)}</small>`;
-  }
-
   private heading(chosen: Chosen) {
     const { job } = this.app;
     const { thread } = chosen;
@@ -87,7 +76,7 @@ export class CutScreen extends ScreenElement<App> {
       job.starts > 1 ? startsText(job.starts) : '',
     ];
     return html`<div>
-      <h1 class="name">${this.name(threadName(chosen))}</h1>
+      ${headline(threadName(chosen))}
       <p class="label">${about.filter(Boolean).join(' · ')}</p>
     </div>`;
   }
@@ -224,7 +213,7 @@ export class CutScreen extends ScreenElement<App> {
   private running(run: Run) {
     const [n, of] = [cutNumber(run), cutsInAll(run)];
     return html`<p class="label">${t.running}</p>
-      <h1 class="name">${this.name(marked(run.threadName))}</h1>
+      ${headline(marked(run.threadName))}
       <a class="key big solid" href="#/cut/pass">${n > of ? t.goOnAfter : t.goOn(n, of)}</a>
       <a class="key" href="#/cut/pass/stopped">${t.recovery}</a>
       <div>${this.nut()} ${this.speed()}</div>
