@@ -2,7 +2,7 @@ import { html } from 'lit';
 import { customElement } from 'lit/decorators.js';
 import { headline, headlineSheet, standingKey } from '../../elements/headline';
 import { ScreenElement } from '../../elements/screen';
-import { marked, statedText } from '../../text/numbers';
+import { threadName } from '../../text/numbers';
 import { standingOf } from '../../text/standing';
 import type { App } from '../../state';
 
@@ -15,10 +15,9 @@ export class Glance extends ScreenElement<App> {
     const { sheet, job } = this.app;
     const chosen = sheet.get('chosen').value;
     if (!chosen) return '';
-    const { thread, pitch } = chosen;
     const standing = sheet.get('speed').value?.standing ?? 'unknown';
     return html`<div>
-        ${headline(thread ? marked(thread.designation) : statedText(pitch))}
+        ${headline(threadName(chosen))}
         <p class="label">&nbsp;</p>
       </div>
       ${standingKey('#/speed', standing, ...standingOf(standing, job.rpm))}`;

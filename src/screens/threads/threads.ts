@@ -8,7 +8,7 @@ import { classOf, type Figure } from '../../core/figures';
 import { classesOf, ownKey, type Thread } from '../../core/thread';
 import { compare, decimalText, ratioText, roundTo, type Ratio, type Stated } from '../../core/quantity';
 import { NOSE_KINDS, type Job } from '../../core/job';
-import { decimal, mark, marked, showLead, statedText } from '../../text/numbers';
+import { decimal, mark, marked, showLead, statedText, threadName } from '../../text/numbers';
 import {
   classText,
   drillName,
@@ -286,7 +286,7 @@ export class ThreadsScreen extends ScreenElement<App> {
       .join(' · ');
     return html`
       <div>
-        ${headline(thread ? marked(thread.designation) : statedText(pitch))}
+        ${headline(threadName({ thread, pitch }))}
         <p class="label">${about}</p>
       </div>
       ${standingKey('#/speed', standing, ...standingOf(standing, job.rpm))}
