@@ -5,6 +5,7 @@ import {
   isWhole,
   read,
   stated,
+  toNumber,
   UNITS,
   type Ratio,
   type ReadError,
@@ -45,10 +46,28 @@ const exactly = (text: string): Ratio => {
   return r.value;
 };
 
+/** Many times what a double is off by. */
+const FAR = 1e-9;
+
+/**
+ * Whether a number lies so far inside a field's range that doubles are enough to tell; most do. Else the exact way decides: also
+ * for a bound that is a fraction, or another unit than the bounds have.
+ */
+const isWellInside = ({ units, min, max }: NumberField, { value, unit }: Stated): boolean => {
+  const [x, low, high] = [toNumber(value), Number(min), Number(max)];
+  return (
+    unit === units[0] &&
+    !('reciprocal' in UNITS[unit]) &&
+    x - low > FAR * (Math.abs(x) + Math.abs(low)) &&
+    high - x > FAR * (Math.abs(x) + Math.abs(high))
+  );
+};
+
 /** Checks a stated number against a field's units, wholeness and plausible range. */
 export const checkNumber = (field: NumberField, value: Stated): Checked<Stated> => {
   if (!field.units.includes(value.unit)) return { ok: false, refusal: { code: 'wrong-unit' } };
   if (field.whole && !isWhole(value.value)) return { ok: false, refusal: { code: 'not-whole' } };
+  if (isWellInside(field, value)) return { ok: true, value };
   const first = field.units[0] ?? value.unit;
   const range = {
     ok: false,

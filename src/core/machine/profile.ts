@@ -2,7 +2,8 @@ import { FIELDS, FIELD_NAMES, type MachineProfile } from './fields';
 import type { Field } from './field';
 import { ratio, stated } from '../quantity';
 
-const emptyValue = (field: Field): unknown => (field.kind === 'text' ? '' : null);
+/** What a field holds while nothing is known of it. */
+export const emptyValue = (field: Field): unknown => (field.kind === 'text' ? '' : null);
 
 /**
  * A machine of which nothing is known yet. The safety factor alone starts with a value, 1.5 (common practice),

@@ -2,7 +2,7 @@ import { fromStored, isUnit, stated, toStored, type Stated, type StoredRatio } f
 import { checkNumber, checkSpeeds, checkText, checkWritten } from './check-field';
 import type { Field } from './field';
 import { beforeItExisted, FIELD_NAMES, FIELDS, type FieldName, type MachineProfile } from './fields';
-import { blankProfile } from './profile';
+import { emptyValue } from './profile';
 
 export interface StoredStated extends StoredRatio {
   readonly unit: string;
@@ -60,12 +60,12 @@ export const readProfile = (x: unknown): { profile: MachineProfile; unreadable: 
   if (typeof x !== 'object' || x === null || Array.isArray(x)) return null;
   const raw = x as Record<string, unknown>;
   const unreadable: FieldName[] = [];
-  const values: Record<string, unknown> = { ...blankProfile('', '') };
+  const values: Record<string, unknown> = {};
   for (const name of FIELD_NAMES) {
     const value = Object.hasOwn(raw, name) ? readValue(FIELDS[name], raw[name]) : beforeItExisted(name);
     if (value === undefined) {
       unreadable.push(name);
-      if (FIELDS[name].kind !== 'text') values[name] = null;
+      values[name] = emptyValue(FIELDS[name]);
     } else values[name] = value;
   }
   return { profile: Object.freeze(values) as unknown as MachineProfile, unreadable };

@@ -28,6 +28,7 @@ const big = (x: Whole): bigint => {
 
 const freeze = (n: bigint, d: bigint): Ratio => Object.freeze({ n, d }) as Ratio;
 const fromFraction = (f: Fraction): Ratio => freeze(f.s * f.n, f.d);
+const parts = (x: Exact): Pick<Ratio, 'n' | 'd'> => (typeof x === 'object' ? x : { n: big(x), d: 1n });
 const toFraction = (x: Exact): Fraction =>
   typeof x === 'object' ? new Fraction(x.n, x.d) : new Fraction(big(x), 1n);
 
@@ -38,6 +39,7 @@ const toFraction = (x: Exact): Fraction =>
 export const ratio = (n: Whole, d: Whole = 1): Ratio => {
   const den = big(d);
   if (den === 0n) throw new NotExactError('denominator is zero');
+  if (den === 1n) return freeze(big(n), den);
   return fromFraction(new Fraction(big(n), den));
 };
 
@@ -54,8 +56,16 @@ export const isRatio = (x: unknown): x is Ratio =>
 export const add = (a: Exact, b: Exact): Ratio => fromFraction(toFraction(a).add(toFraction(b)));
 export const sub = (a: Exact, b: Exact): Ratio => fromFraction(toFraction(a).sub(toFraction(b)));
 /** Product of all arguments. @example mul(ratio(3, 2), 4) // 6 */
-export const mul = (...xs: Exact[]): Ratio =>
-  fromFraction(xs.reduce<Fraction>((p, x) => p.mul(toFraction(x)), new Fraction(1n, 1n)));
+export const mul = (...xs: Exact[]): Ratio => {
+  let [n, d] = [1n, 1n];
+  for (const x of xs) {
+    const p = parts(x);
+    n *= p.n;
+    d *= p.d;
+  }
+  // Reduced once, at the end.
+  return ratio(n, d);
+};
 /** a ÷ b. @throws NotExactError when b is 0 */
 export const div = (a: Exact, b: Exact): Ratio => {
   const by = toFraction(b);
@@ -64,7 +74,6 @@ export const div = (a: Exact, b: Exact): Ratio => {
 };
 export const neg = (a: Exact): Ratio => fromFraction(toFraction(a).neg());
 export const abs = (a: Exact): Ratio => fromFraction(toFraction(a).abs());
-const parts = (x: Exact): Pick<Ratio, 'n' | 'd'> => (typeof x === 'object' ? x : { n: big(x), d: 1n });
 /** -1, 0 or 1 as a is less than, equal to or greater than b. Crosswise: tables are sorted by it, and nothing has to be reduced. */
 export const compare = (a: Exact, b: Exact): -1 | 0 | 1 => {
   const [x, y] = [parts(a), parts(b)];
