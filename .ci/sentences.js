@@ -191,7 +191,7 @@ export const waitingForSentences = (code) => {
   const CALL = 'return baseModule()';
   if (code.split(CALL).length !== 2)
     throw new Error('The helper of import() has changed: see .ci/sentences.js.');
-  return `import { asked } from '${MODULE}';\n${code.replace(CALL, 'return asked.then(baseModule)')}`;
+  return `import { asked } from '${MODULE}';\n${code.replace(CALL, 'return asked().then(baseModule)')}`;
 };
 
 /** @returns {import('vite').Plugin} */
@@ -220,11 +220,12 @@ export const sentencesApart = () => {
       if (id !== `\0${MODULE}`) return null;
       // Where the phone writes a comma the sentences do too; of strings without a blank, and of style sheets, nothing is changed.
       return `import { mark, marked } from '${resolve(FOLDER, 'numbers.ts')}';
-export let sentences;
+export const sentences = [];
 const said = (_, x) => typeof x === 'string' && / /.test(x) && !/{/.test(x) ? marked(x) : x;
-export const asked = fetch(new URL(/* @vite-ignore */ './${name}', import.meta.url))
+let asking;
+export const asked = () => asking ??= fetch(new URL(/* @vite-ignore */ './${name}', import.meta.url))
   .then((answer) => answer.text())
-  .then((text) => { sentences = JSON.parse(text, mark() === ',' ? said : undefined); });`;
+  .then((text) => { sentences.push(...JSON.parse(text, mark() === ',' ? said : undefined)); });`;
     },
     transform(code, id) {
       if (id === HELPER) return { code: waitingForSentences(code), map: null };

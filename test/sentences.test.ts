@@ -129,7 +129,7 @@ describe('style sheets put apart by the build', () => {
 describe('modules that need them', () => {
   it('are asked for once they are there', () => {
     expect(waitingForSentences('function preload(baseModule) { return baseModule().catch(e); }')).toContain(
-      '{ return asked.then(baseModule).catch(e); }',
+      '{ return asked().then(baseModule).catch(e); }',
     );
   });
 
