@@ -6,6 +6,8 @@ import { VitePWA } from 'vite-plugin-pwa';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { minify } from 'terser';
+import { classicStart } from './.ci/classic.js';
+import { EARLY } from './.ci/early.js';
 import { headersFile, PAGE_POLICY } from './.ci/policy.js';
 import { sentencesApart } from './.ci/sentences.js';
 import { tidyTemplates } from './.ci/tidy.js';
@@ -36,21 +38,27 @@ function sourceDate(): string {
   }
 }
 
+/** Behind the page's encoding, and before everything that is asked for, which would keep it waiting. */
+const EARLY_PLACE = '<!-- early-read.js -->';
+
 /**
- * Puts the policy into the built page only: the development server needs inline styles and scripts. Beside it lie the headers
- * and what changed.
+ * Puts the policy into the built page only, with the one script that stands in the page and the policy names: the development
+ * server needs inline styles and scripts of its own. Beside it lie the headers and what changed.
  */
 function contentPolicy(): Plugin {
   return {
     name: 'latheside-content-policy',
     apply: 'build',
-    transformIndexHtml: () => [
-      {
-        tag: 'meta',
-        attrs: { 'http-equiv': 'Content-Security-Policy', content: PAGE_POLICY },
-        injectTo: 'head-prepend',
-      },
-    ],
+    transformIndexHtml: (page) => ({
+      html: page.replace(EARLY_PLACE, () => `<script>${EARLY}</script>`),
+      tags: [
+        {
+          tag: 'meta',
+          attrs: { 'http-equiv': 'Content-Security-Policy', content: PAGE_POLICY },
+          injectTo: 'head-prepend',
+        },
+      ],
+    }),
     generateBundle() {
       this.emitFile({ type: 'asset', fileName: '_headers', source: headersFile() });
       this.emitFile({ type: 'asset', fileName: 'changes.json', source: JSON.stringify(changes) });
@@ -142,7 +150,8 @@ export default defineConfig({
   build: {
     target: 'es2022',
     // The polyfill is an inline script in older engines and of no use in those we support.
-    modulePreload: { polyfill: false },
+    // The one script that would be preloaded is a classic one (.ci/classic.js).
+    modulePreload: { polyfill: false, resolveDependencies: () => [] },
     rolldownOptions: {
       output: {
         // What the first paint needs in one file, and all that follows in another: much smaller than a score of files.
@@ -162,6 +171,7 @@ export default defineConfig({
     sentencesApart(),
     minifyTwice(),
     tidyTemplates(),
+    classicStart(),
     {
       name: 'latheside-out-dir',
       configResolved(config) {

@@ -4,13 +4,15 @@
  * that can should send the headers too.
  */
 
+import { EARLY_HASH } from './early.js';
+
 /** Names of the Trusted Types policies the page may make: Lit's own, and ours for worker addresses. */
 const POLICIES = 'lit-html latheside';
 
 /** Directives that work in a `<meta>` as well as in a header. */
 export const PAGE_POLICY = [
   "default-src 'none'",
-  "script-src 'self'",
+  `script-src 'self' ${EARLY_HASH}`,
   "style-src 'self'",
   "worker-src 'self'",
   "manifest-src 'self'",

@@ -25,6 +25,10 @@ const load = async (): Promise<void> => {
   await Promise.all([import('./screens/rest'), loadFigures()]);
 };
 
+/** So long the frame of the app waits for what stands in it, ms. */
+const AT_ONCE = 150;
+const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
 const afterPaint = (): Promise<void> =>
   new Promise((resolve) => requestAnimationFrame(() => setTimeout(resolve)));
 
@@ -123,26 +127,35 @@ const start = async (): Promise<void> => {
     onRestored: (restored) => void taker?.sayRestored(restored),
   });
   setMark((1.5).toLocaleString().includes(',') ? ',' : '.');
+  const opened = opening.then(async (storage) => {
+    if (storage.trouble) logTrouble('storage', storage.trouble);
+    const app = new App(storage);
+    taker = app;
+    if (figures) app.addFigures(figures);
+    const [kept] = await Promise.all([app.lastPlace(), app.load()]);
+    // An address asked for counts more than where the app was.
+    if (!deep && kept && kept !== location.hash) {
+      // Nobody follows the address yet: going there would be told to the frame just when it is drawn.
+      if (shell.isConnected) location.replace(kept);
+      else history.replaceState(null, '', kept);
+    }
+    dress(app);
+    const cut = followCut(app);
+    const place = followPlace();
+    app.subscribe(() => dress(app));
+    app.subscribe(cut);
+    addEventListener('hashchange', place);
+    cut();
+    place();
+    shell.app = app;
+    return app;
+  });
+  // The door stands meanwhile. Most often everything is there in a moment, and the frame is drawn once.
+  await Promise.race([opened, pause(AT_ONCE)]);
   document.body.append(shell);
   performance.mark('latheside:shell');
 
-  const storage = await opening;
-  if (storage.trouble) logTrouble('storage', storage.trouble);
-  const app = new App(storage);
-  taker = app;
-  if (figures) app.addFigures(figures);
-  const [kept] = await Promise.all([app.lastPlace(), app.load()]);
-  // An address asked for counts more than where the app was.
-  if (!deep && kept && kept !== location.hash) location.replace(kept);
-  dress(app);
-  const cut = followCut(app);
-  const place = followPlace();
-  app.subscribe(() => dress(app));
-  app.subscribe(cut);
-  addEventListener('hashchange', place);
-  cut();
-  place();
-  shell.app = app;
+  const app = await opened;
   const glanced = await shell.glanced();
   if (glanced) await usable();
   goOn();

@@ -163,10 +163,16 @@ export class App extends Emitter {
   async loadRest(): Promise<void> {
     const { restored, durable } = this.storage;
     if (restored && durable) await this.sayRestored(restored);
-    const [{ Wiring }] = await Promise.all([import('./wiring'), this.undo.load(), this.readings.load()]);
+    const [{ Wiring }] = await Promise.all([
+      import('./wiring'),
+      this.undo.load(),
+      this.readings.load(),
+      // What the start showed was read before other tabs were listened to.
+      this.refresh(false),
+    ]);
     this.wiring = new Wiring(this.storage, () => this.channel?.postMessage('saved'));
     this.wiring.subscribe(() => this.changed());
-    await Promise.all([this.wiring.open(this.machine?.id ?? null), this.lookForCuts()]);
+    await this.wiring.open(this.machine?.id ?? null);
     this.changed();
   }
 

@@ -1,4 +1,5 @@
 import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb';
+import { missed, takeEarly, type Early } from './early';
 import { StorageError, type Backing, type StoreName, type Work } from './backing';
 import { DB_NAME, DB_VERSION, MIGRATIONS } from './migrations';
 
@@ -56,6 +57,8 @@ export const indexedBacking = async (
 ): Promise<Backing> => {
   let closed = false;
   let connection: Promise<IDBPDatabase> | null = null;
+  /** Until something is written. */
+  let early: Early | null = null;
 
   const attempt = async <T>(
     db: IDBPDatabase,
@@ -79,22 +82,32 @@ export const indexedBacking = async (
     }
   };
 
+  const onBlocking = (opened: IDBPDatabase): void => {
+    closed = true;
+    opened.close();
+    events.onClosed();
+  };
+  const onTerminated = (): void => {
+    connection = null;
+  };
+
   const open = async (): Promise<IDBPDatabase> => {
+    early = await takeEarly(DB_VERSION);
+    if (early) {
+      const { db } = early;
+      db.onversionchange = () => onBlocking(db);
+      db.onclose = onTerminated;
+      return db;
+    }
     let made = false;
-    const opened = await openDB(DB_NAME, DB_VERSION, {
+    const opened: IDBPDatabase = await openDB(DB_NAME, DB_VERSION, {
       upgrade: (d, from) => {
         made = from === 0;
         for (const migrate of MIGRATIONS.slice(from)) migrate(d);
       },
       blocked: () => events.onBlocked(),
-      blocking: () => {
-        closed = true;
-        opened.close();
-        events.onClosed();
-      },
-      terminated: () => {
-        connection = null;
-      },
+      blocking: () => onBlocking(opened),
+      terminated: onTerminated,
     });
     if (made) await fill({ run: (mode, stores, work) => attempt(opened, mode, stores, work) });
     return opened;
@@ -111,6 +124,9 @@ export const indexedBacking = async (
 
   const run: Backing['run'] = async (mode, stores, work) => {
     const used = connect();
+    if (mode === 'readwrite') early = null;
+    const answer = early ? await early.answer(work) : missed;
+    if (answer !== missed) return answer;
     try {
       return await attempt(await used, mode, stores, work);
     } catch (e) {

@@ -203,12 +203,17 @@ describe('a database that can’t be opened the first time', () => {
     // As Chromium did once in some hundred kills: an internal error, and a new, empty database the moment after.
     await phone.page.addInitScript(() => {
       const open = Reflect.get(IDBFactory.prototype, 'open');
-      let refused = false;
+      // Both who ask at a start: the script in the page, and the app.
+      let refused = 0;
       IDBFactory.prototype.open = function (...given) {
-        if (refused) return open.apply(this, given);
-        refused = true;
+        refused += 1;
+        if (refused > 2) return open.apply(this, given);
         const request = { error: new DOMException('Internal error opening backing store.', 'UnknownError') };
         return new Proxy(new EventTarget(), {
+          set: (_, name, listener: () => void) => {
+            if (name === 'onerror') setTimeout(listener);
+            return true;
+          },
           get: (_, name) => {
             if (name in request) return request.error;
             if (name !== 'addEventListener') return undefined;

@@ -16,6 +16,8 @@ import { PLACES, routeOf, type Route } from './routes';
 /** A hint for the first paint; what counts is kept in the database, which a killed browser doesn't lose. */
 const KEPT_PLACE = 'latheside.place';
 
+const SOON = 1000;
+
 /** The frame of the app: whose machine this is, the screen, what has to be said, and the places. */
 @customElement('ls-app')
 export class Shell extends LitElement {
@@ -226,12 +228,19 @@ export class Shell extends LitElement {
     this.why = null;
     this.failed = null;
     this.route = route;
-    if (!route.full) {
-      keepPlace(location.hash);
-      this.app?.keepPlace(location.hash);
-    }
+    if (!route.full) this.keep(location.hash);
     void this.ready(route.tag);
   };
+
+  private keep(hash: string): void {
+    // At a start it is nothing new, and waits until the first picture is there.
+    if (!this.hasUpdated) {
+      setTimeout(() => keepPlace(hash), SOON);
+      return;
+    }
+    keepPlace(hash);
+    this.app?.keepPlace(hash);
+  }
 
   private async ready(tag: string): Promise<void> {
     if (this.defined.has(tag)) return;

@@ -1,0 +1,74 @@
+import { wrap, type IDBPDatabase } from 'idb';
+import type { Work } from './backing';
+
+interface Read {
+  readonly db: IDBDatabase;
+  readonly answers: ReadonlyMap<string, unknown>;
+}
+
+declare global {
+  /** What early-read.js read while this script was on its way; null: nothing to be had. */
+  var lathesideEarly: Promise<Read | null> | undefined;
+}
+
+/** The database as it was opened and read before the app was there. */
+export interface Early {
+  readonly db: IDBPDatabase;
+  /** Answers a piece of reading if all that it asks was read, each answer once; `missed` otherwise. */
+  readonly answer: <T>(work: (w: Work) => Promise<T>) => Promise<T | typeof missed>;
+}
+
+/** So long the app waits for what is read early, ms; then it asks by itself. */
+const NO_LONGER = 500;
+const pause = (ms: number): Promise<null> => new Promise((resolve) => setTimeout(() => resolve(null), ms));
+
+export const missed = Symbol('missed');
+
+class Missed extends Error {}
+
+const no = (): never => {
+  throw new Missed();
+};
+
+/** Takes what was read early, once per page. Null: there is nothing, or the database has another version. */
+export const takeEarly = async (version: number): Promise<Early | null> => {
+  const reading = globalThis.lathesideEarly;
+  globalThis.lathesideEarly = undefined;
+  if (!reading) return null;
+  const read = await Promise.race([reading, pause(NO_LONGER)]);
+  // Too late: what comes then is let go.
+  if (!read) void reading.then((late) => late?.db.close());
+  if (!read) return null;
+  if (read.db.version !== version) {
+    read.db.close();
+    return null;
+  }
+  const answers = new Map(read.answers);
+  const given = (name: string): Promise<unknown> => {
+    if (!answers.has(name)) no();
+    const answer = answers.get(name);
+    answers.delete(name);
+    return Promise.resolve(answer);
+  };
+  const rows = (name: string): Promise<unknown[]> => given(name) as Promise<unknown[]>;
+  const work: Work = {
+    get: (store, key) => given(`${store}/${key}`),
+    ofMachine: (machine) => rows(`evidence?machine=${machine}`),
+    runsBy: (index, key) => (key === null ? rows(`runs?${index}`) : no()),
+    all: no,
+    page: no,
+    put: no,
+    remove: no,
+  };
+  return {
+    db: wrap(read.db),
+    answer: async (asked) => {
+      try {
+        return await asked(work);
+      } catch (e) {
+        if (e instanceof Missed) return missed;
+        throw e;
+      }
+    },
+  };
+};

@@ -1,0 +1,121 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { serve } from '../../.ci/serve.js';
+import { Person } from './support/app';
+import { DIST } from './support/builds';
+import { Finger } from './support/finger';
+import { Phone } from './support/phone';
+import { chooseM10, takeExample } from './support/screens';
+
+let host: Awaited<ReturnType<typeof serve>>;
+let phone: Phone;
+let person: Person;
+
+beforeEach(async () => {
+  host = await serve(DIST);
+  phone = await Phone.open(host.url);
+  person = new Person(phone);
+  await phone.controlled();
+  await takeExample(person);
+  await chooseM10(person);
+  await person.place('Speed');
+  await person.key(/^160/);
+  await person.reads('at 160 rpm');
+});
+afterEach(async () => {
+  await phone.close();
+  await host.close();
+});
+
+/** From the next start on: how often the database is opened, how often it is read, and what the script in the page found. */
+const watchReading = (): Promise<unknown> =>
+  phone.page.addInitScript(() => {
+    const seen = { opened: 0, read: [] as string[] };
+    Object.assign(globalThis, { seen });
+    const open = Reflect.get(IDBFactory.prototype, 'open');
+    IDBFactory.prototype.open = function (...given) {
+      seen.opened += 1;
+      return open.apply(this, given);
+    };
+    const transaction = Reflect.get(IDBDatabase.prototype, 'transaction');
+    IDBDatabase.prototype.transaction = function (stores, ...given) {
+      if (performance.getEntriesByName('latheside:usable').length === 0)
+        seen.read.push(String(stores as string[]));
+      return transaction.call(this, stores, ...given);
+    };
+  });
+const seen = (): Promise<{ opened: number; read: string[] }> =>
+  phone.page.evaluate(() => (globalThis as unknown as { seen: { opened: number; read: string[] } }).seen);
+
+/** From the next start on what the script in the page found is handed over when the journey says so. */
+const holdBack = (): Promise<unknown> =>
+  phone.page.addInitScript(() => {
+    let give = (): void => undefined;
+    const held = new Promise<void>((resolve) => (give = resolve));
+    let early: Promise<unknown> | undefined;
+    Object.defineProperty(globalThis, 'lathesideEarly', {
+      get: () => early,
+      set: (found: Promise<unknown> | undefined) => {
+        early = found && Promise.all([found, held]).then(([read]) => read);
+      },
+    });
+    Object.assign(globalThis, { give });
+  });
+const give = (): Promise<void> =>
+  phone.page.evaluate(() => (globalThis as unknown as { give: () => void }).give());
+
+describe('what the script in the page reads', () => {
+  it('is all that a start needs: one connection, one reading', async () => {
+    await person.place('Threads');
+    await person.reads('16.93 tpi');
+    await watchReading();
+    await phone.page.reload();
+    await person.reads('16.93 tpi');
+    await person.reads('at 160 rpm');
+    expect(await seen()).toEqual({
+      opened: 1,
+      read: ['settings,meta,machines,jobs,evidence,runs'],
+    });
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('is not waited for when it doesn’t come', async () => {
+    await holdBack();
+    await phone.page.reload();
+    await person.reads('at 160 rpm');
+    await person.key(/^270/);
+    await person.reads('at 270 rpm');
+    // It comes after all: nothing is taken from it any more.
+    await give();
+    await person.place('Threads');
+    await person.reads('at 270 rpm');
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('gives way to what another tab wrote meanwhile', async () => {
+    const page = await phone.newTab();
+    const other = new Person({ page, finger: new Finger(page) });
+    await other.place('Speed');
+    await other.reads('at 160 rpm');
+    await phone.page.bringToFront();
+    // Read, and not yet listened to the other tab: the moment in which its word is lost. A slow phone makes it long.
+    await phone.page.addInitScript(() => {
+      class Deaf extends EventTarget {
+        postMessage(): void {
+          // Nobody hears it.
+        }
+      }
+      const wait = setTimeout;
+      Object.assign(globalThis, {
+        BroadcastChannel: Deaf,
+        setTimeout: (then: () => void, ms?: number) => (ms === 500 ? 0 : wait(then, ms)),
+      });
+    });
+    await holdBack();
+    await phone.page.reload({ waitUntil: 'commit' });
+    await other.key(/^270/);
+    await other.reads('at 270 rpm');
+    await give();
+    await person.reads('at 270 rpm');
+    expect(phone.watch.problems).toEqual([]);
+  });
+});
