@@ -153,10 +153,12 @@ export const classicStart = () => ({
   transformIndexHtml: {
     order: 'post',
     handler: (page) => {
+      // `crossorigin` stays: without it the script knows no address in a frame that has no origin, and imports nothing there.
       const out = page
         .replace(/\s*<link rel="modulepreload"[^>]*>/g, '')
-        .replace('<script type="module" crossorigin src=', '<script defer src=');
-      if (!out.includes('<script defer src=')) throw new Error('The page starts its script in another way.');
+        .replace('<script type="module" crossorigin src=', '<script defer crossorigin src=');
+      if (!out.includes('<script defer crossorigin src='))
+        throw new Error('The page starts its script in another way.');
       return out;
     },
   },

@@ -6,6 +6,9 @@ export const colourEdge = (theme: 'auto' | 'bright' | 'dark'): void => {
   const metas = [...document.querySelectorAll<HTMLMetaElement>('meta[name="theme-color"]')];
   papers ??= metas.map(({ content }) => content);
   const [bright = '', dark = ''] = papers;
-  for (const [at, meta] of metas.entries())
-    meta.content = (theme === 'auto' ? papers[at] : theme === 'dark' ? dark : bright) ?? '';
+  for (const [at, meta] of metas.entries()) {
+    const paper = (theme === 'auto' ? papers[at] : theme === 'dark' ? dark : bright) ?? '';
+    // Also the same one would be told to the phone again.
+    if (meta.content !== paper) meta.content = paper;
+  }
 };

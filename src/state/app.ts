@@ -131,7 +131,6 @@ export class App extends Emitter {
     if (!this.machine) await this.machines.load();
     await this.follow();
     this.clock.start();
-    this.listen();
   }
 
   /** Remembers where in the app a person is, for when the phone kills it. */
@@ -161,6 +160,7 @@ export class App extends Emitter {
 
   /** Loads what the first paint can do without. */
   async loadRest(): Promise<void> {
+    this.listen();
     const { restored, durable } = this.storage;
     if (restored && durable) await this.sayRestored(restored);
     const [{ Wiring }] = await Promise.all([

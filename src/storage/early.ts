@@ -1,4 +1,3 @@
-import { wrap, type IDBPDatabase } from 'idb';
 import type { Work } from './backing';
 
 interface Read {
@@ -13,7 +12,7 @@ declare global {
 
 /** The database as it was opened and read before the app was there. */
 export interface Early {
-  readonly db: IDBPDatabase;
+  readonly db: IDBDatabase;
   /** Answers a piece of reading if all that it asks was read, each answer once; `missed` otherwise. */
   readonly answer: <T>(work: (w: Work) => Promise<T>) => Promise<T | typeof missed>;
 }
@@ -61,7 +60,7 @@ export const takeEarly = async (version: number): Promise<Early | null> => {
     remove: no,
   };
   return {
-    db: wrap(read.db),
+    db: read.db,
     answer: async (asked) => {
       try {
         return await asked(work);

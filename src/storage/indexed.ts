@@ -1,4 +1,4 @@
-import { openDB, type IDBPDatabase, type IDBPTransaction } from 'idb';
+import { openDB, wrap, type IDBPDatabase, type IDBPTransaction } from 'idb';
 import { missed, takeEarly, type Early } from './early';
 import { StorageError, type Backing, type StoreName, type Work } from './backing';
 import { DB_NAME, DB_VERSION, MIGRATIONS } from './migrations';
@@ -82,7 +82,7 @@ export const indexedBacking = async (
     }
   };
 
-  const onBlocking = (opened: IDBPDatabase): void => {
+  const onBlocking = (opened: Pick<IDBDatabase, 'close'>): void => {
     closed = true;
     opened.close();
     events.onClosed();
@@ -97,7 +97,7 @@ export const indexedBacking = async (
       const { db } = early;
       db.onversionchange = () => onBlocking(db);
       db.onclose = onTerminated;
-      return db;
+      return wrap(db);
     }
     let made = false;
     const opened: IDBPDatabase = await openDB(DB_NAME, DB_VERSION, {

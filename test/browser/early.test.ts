@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { HEADERS } from '../../.ci/policy.js';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
 import { DIST } from './support/builds';
@@ -89,6 +90,26 @@ describe('what the script in the page reads', () => {
     await person.place('Threads');
     await person.reads('at 270 rpm');
     expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('is missing where a host still sends an older policy, and the app reads by itself', async () => {
+    const policy = HEADERS['Content-Security-Policy'].replace(/ 'sha256-[^']*'/, '');
+    expect(policy).toContain("script-src 'self';");
+    const older = await serve(DIST, { headers: { 'Content-Security-Policy': policy } });
+    const other = await Phone.open(older.url);
+    try {
+      other.watch.allow(/Content Security Policy/);
+      const owner = new Person(other);
+      await other.controlled();
+      await takeExample(owner);
+      await chooseM10(owner);
+      await other.page.reload();
+      await owner.reads('16.93 tpi');
+      expect(other.watch.problems).toEqual([]);
+    } finally {
+      await other.close();
+      await older.close();
+    }
   });
 
   it('gives way to what another tab wrote meanwhile', async () => {
