@@ -20,17 +20,23 @@ const edited = (code, edits) =>
     .sort((a, b) => b.from - a.from)
     .reduce((out, { from, to, text }) => out.slice(0, from) + text + out.slice(to), code);
 
+const NAME = '/chunk.js';
+
 /** @param {string} code */
-const parsed = (code) => {
-  const name = '/chunk.js';
-  const source = ts.createSourceFile(name, code, ts.ScriptTarget.Latest, true, ts.ScriptKind.JS);
+const parsed = (code) => ts.createSourceFile(NAME, code, ts.ScriptTarget.Latest, true, ts.ScriptKind.JS);
+
+/**
+ * Tells which names mean the same variable.
+ * @param {ts.SourceFile} source
+ */
+const checkerOf = (source) => {
   const host = {
     ...ts.createCompilerHost({}),
-    getSourceFile: (/** @type {string} */ file) => (file === name ? source : undefined),
-    fileExists: (/** @type {string} */ file) => file === name,
+    getSourceFile: (/** @type {string} */ file) => (file === NAME ? source : undefined),
+    fileExists: (/** @type {string} */ file) => file === NAME,
   };
   const options = { allowJs: true, noLib: true, noResolve: true, target: ts.ScriptTarget.ESNext };
-  return { source, checker: ts.createProgram([name], options, host).getTypeChecker() };
+  return ts.createProgram([NAME], options, host).getTypeChecker();
 };
 
 /**
@@ -65,7 +71,8 @@ const assignedIn = (node) => {
  * @param {string} code
  */
 export const changedLater = (code) => {
-  const { source, checker } = parsed(code);
+  const source = parsed(code);
+  const checker = checkerOf(source);
   const exported = new Set(
     exportsOf(source)
       .flatMap(namesOf)
@@ -88,7 +95,7 @@ export const changedLater = (code) => {
  * @param {string} file
  */
 export const takingFrom = (code, file) => {
-  const { source } = parsed(code);
+  const source = parsed(code);
   const edits = source.statements.filter(ts.isImportDeclaration).flatMap((statement) => {
     const { importClause, moduleSpecifier } = statement;
     if (!ts.isStringLiteralLike(moduleSpecifier) || moduleSpecifier.text !== `./${file}`) return [];
@@ -114,8 +121,7 @@ export const takingFrom = (code, file) => {
 export const classicOf = (first, entry, file) => {
   const changed = changedLater(first);
   if (changed.length > 0) throw new Error(`Exported, and given another value later: ${changed.join(', ')}`);
-  const { source } = parsed(first);
-  const edits = exportsOf(source).map((statement) => ({
+  const edits = exportsOf(parsed(first)).map((statement) => ({
     from: statement.getStart(),
     to: statement.getEnd(),
     text: `globalThis.${SHARED}={${namesOf(statement)
@@ -125,7 +131,7 @@ export const classicOf = (first, entry, file) => {
   const whole = `(${META}=>{"use strict";${edited(first, edits)};(()=>{${takingFrom(entry, file)}})()})({url:document.currentScript.src});`;
   /** @type {Edit[]} */
   const metas = [];
-  walk(parsed(whole).source, (node) => {
+  walk(parsed(whole), (node) => {
     if (ts.isMetaProperty(node) && node.keywordToken === ts.SyntaxKind.ImportKeyword)
       metas.push({ from: node.getStart(), to: node.getEnd(), text: META });
     if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node))

@@ -2,7 +2,7 @@ import type { Work } from './backing';
 
 interface Read {
   readonly db: IDBDatabase;
-  readonly answers: ReadonlyMap<string, unknown>;
+  readonly answers: Map<string, unknown>;
 }
 
 declare global {
@@ -35,14 +35,12 @@ export const takeEarly = async (version: number): Promise<Early | null> => {
   globalThis.lathesideEarly = undefined;
   if (!reading) return null;
   const read = await Promise.race([reading, pause(NO_LONGER)]);
-  // Too late: what comes then is let go.
-  if (!read) void reading.then((late) => late?.db.close());
-  if (!read) return null;
-  if (read.db.version !== version) {
-    read.db.close();
+  if (read?.db.version !== version) {
+    // Also when it comes too late.
+    void reading.then((late) => late?.db.close());
     return null;
   }
-  const answers = new Map(read.answers);
+  const { db, answers } = read;
   const given = (name: string): Promise<unknown> => {
     if (!answers.has(name)) no();
     const answer = answers.get(name);
@@ -60,7 +58,7 @@ export const takeEarly = async (version: number): Promise<Early | null> => {
     remove: no,
   };
   return {
-    db: read.db,
+    db,
     answer: async (asked) => {
       try {
         return await asked(work);

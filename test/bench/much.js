@@ -9,6 +9,7 @@ import { serve } from '../../.ci/serve.js';
 import { newProfile, openBrowser, slow } from './browser.js';
 import { prepare } from './moves.js';
 import { median } from './numbers.js';
+import { start } from './starts.js';
 import { record, tasksOf } from './tasks.js';
 
 /** Records, and as many threads; a tenth as many machines. */
@@ -156,20 +157,6 @@ const whole = (page, many) =>
     { polling: 500, timeout: LONG },
   );
 
-/** @param {Page} page @param {string} url */
-async function start(page, url) {
-  await page.goto('about:blank');
-  await slow(page);
-  await page.goto(url, { waitUntil: 'commit' });
-  await page.waitForFunction(() => performance.getEntriesByName('latheside:usable').length > 0, null, {
-    polling: 250,
-  });
-  return page.evaluate(() => {
-    const at = (/** @type {string} */ name) => performance.getEntriesByName(name)[0]?.startTime ?? 0;
-    return { paint: at('first-contentful-paint'), usable: at('latheside:usable') };
-  });
-}
-
 /** From the touch that asks for the list, or takes another machine, to the picture that shows it. @param {Page} page */
 const list = (page) =>
   page.evaluate(async () => {
@@ -249,7 +236,7 @@ async function measure(dist, many) {
     await page.reload();
     await whole(page, many);
     const starts = [];
-    for (let n = 0; n < STARTS; n += 1) starts.push(await start(page, host.url));
+    for (let n = 0; n < STARTS; n += 1) starts.push(await start(page, host.url, 'latheside:usable'));
     const [, startTask] = await watched(page, async () => {
       await page.reload();
       await whole(page, many);

@@ -33,30 +33,41 @@ const pause = (/** @type {number} */ ms) => new Promise((resolve) => setTimeout(
 async function untilMarked(page, names) {
   const session = await page.context().newCDPSession(page);
   const expression = `${JSON.stringify(names)}.every((n) => performance.getEntriesByName(n).length > 0)`;
-  for (let waited = LEFT_ALONE; ; waited += 500) {
-    await pause(waited === LEFT_ALONE ? LEFT_ALONE : 500);
-    const { result } = await session.send('Runtime.evaluate', { expression, returnByValue: true });
-    if (result.value === true) break;
+  const isThere = async () =>
+    (await session.send('Runtime.evaluate', { expression, returnByValue: true })).result.value === true;
+  await pause(LEFT_ALONE);
+  for (let waited = 0; !(await isThere()); waited += 500) {
     if (waited > LIMIT) throw new Error(`Not reached in a minute: ${names.join(', ')}`);
+    await pause(500);
   }
   await session.detach();
 }
 
 /**
- * Opens the address and reads the page's own clock, which begins with the navigation.
+ * Opens the address, slowed, and reads the page's own clock, which begins with the navigation.
+ * @param {import('playwright-core').Page} page
+ * @param {string} url
+ * @param {string | null} mark
+ */
+export async function start(page, url, mark) {
+  await page.goto('about:blank');
+  await slow(page);
+  await page.goto(url, { waitUntil: 'commit' });
+  await untilMarked(page, ['first-contentful-paint', ...(mark === null ? [] : [mark])]);
+  return page.evaluate((name) => {
+    const at = (/** @type {string} */ entry) => performance.getEntriesByName(entry)[0]?.startTime ?? null;
+    return { paint: at('first-contentful-paint'), usable: name === null ? null : at(name) };
+  }, mark);
+}
+
+/**
+ * A start, and full speed again for what comes after it.
  * @param {import('playwright-core').Page} page
  * @param {string} url
  * @param {string | null} mark
  */
 async function visit(page, url, mark) {
-  await page.goto('about:blank');
-  await slow(page);
-  await page.goto(url, { waitUntil: 'commit' });
-  await untilMarked(page, ['first-contentful-paint', ...(mark === null ? [] : [mark])]);
-  const times = await page.evaluate((name) => {
-    const at = (/** @type {string} */ entry) => performance.getEntriesByName(entry)[0]?.startTime ?? null;
-    return { paint: at('first-contentful-paint'), usable: name === null ? null : at(name) };
-  }, mark);
+  const times = await start(page, url, mark);
   await slow(page, 1);
   return times;
 }

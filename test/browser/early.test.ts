@@ -27,7 +27,7 @@ afterEach(async () => {
   await host.close();
 });
 
-/** From the next start on: how often the database is opened, how often it is read, and what the script in the page found. */
+/** From the next start on: how often the database is opened, and what is read until the first picture. */
 const watchReading = (): Promise<unknown> =>
   phone.page.addInitScript(() => {
     const seen = { opened: 0, read: [] as string[] };
