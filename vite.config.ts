@@ -7,7 +7,7 @@ import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 import { minify } from 'terser';
 import { classicStart } from './.ci/classic.js';
-import { EARLY } from './.ci/early.js';
+import { EARLY, LOOK } from './.ci/in-page.js';
 import { headersFile, PAGE_POLICY } from './.ci/policy.js';
 import { sentencesApart } from './.ci/sentences.js';
 import { tidyTemplates } from './.ci/tidy.js';
@@ -40,17 +40,32 @@ function sourceDate(): string {
 
 /** Behind the page's encoding, and before everything that is asked for, which would keep it waiting. */
 const EARLY_PLACE = '<!-- early-read.js -->';
+const LOOK_PLACE = '<!-- theme.css -->';
+
+/** While it is developed the style sheet is a file of its own. */
+function lookApart(): Plugin {
+  return {
+    name: 'latheside-look-apart',
+    apply: 'serve',
+    transformIndexHtml: {
+      order: 'pre',
+      handler: (page) => page.replace(LOOK_PLACE, '<link rel="stylesheet" href="/src/elements/theme.css" />'),
+    },
+  };
+}
 
 /**
- * Puts the policy into the built page only, with the one script that stands in the page and the policy names: the development
- * server needs inline styles and scripts of its own. Beside it lie the headers and what changed.
+ * Puts the policy into the built page only, with the script and the style sheet that stand in the page and the policy names: the
+ * development server needs inline styles and scripts of its own. Beside it lie the headers and what changed.
  */
 function contentPolicy(): Plugin {
   return {
     name: 'latheside-content-policy',
     apply: 'build',
     transformIndexHtml: (page) => ({
-      html: page.replace(EARLY_PLACE, () => `<script>${EARLY}</script>`),
+      html: page
+        .replace(EARLY_PLACE, () => `<script>${EARLY}</script>`)
+        .replace(LOOK_PLACE, () => `<style>${LOOK}</style>`),
       tags: [
         {
           tag: 'meta',
@@ -168,6 +183,7 @@ export default defineConfig({
   },
   plugins: [
     contentPolicy(),
+    lookApart(),
     sentencesApart(),
     minifyTwice(),
     tidyTemplates(),

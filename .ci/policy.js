@@ -4,7 +4,7 @@
  * that can should send the headers too.
  */
 
-import { EARLY_HASH } from './early.js';
+import { EARLY_HASH, LOOK_HASH } from './in-page.js';
 
 /** Names of the Trusted Types policies the page may make: Lit's own, and ours for worker addresses. */
 const POLICIES = 'lit-html latheside';
@@ -13,7 +13,7 @@ const POLICIES = 'lit-html latheside';
 export const PAGE_POLICY = [
   "default-src 'none'",
   `script-src 'self' ${EARLY_HASH}`,
-  "style-src 'self'",
+  `style-src 'self' ${LOOK_HASH}`,
   "worker-src 'self'",
   "manifest-src 'self'",
   "img-src 'self'",

@@ -1,4 +1,3 @@
-import './elements/theme.css';
 import { holdCutting, type CuttingHold } from './device/cutting-lock';
 import { colourEdge } from './device/edge-colour';
 import { logTrouble } from './device/log';
@@ -99,7 +98,17 @@ const followCopy = async (app: App): Promise<void> => {
   }
 };
 
+/** A host that sends an older policy forbids the style sheet in the page: the app then takes it as one of its own. */
+const lookAnyway = (): void => {
+  const forbidden = document.querySelector('style');
+  if (!forbidden || forbidden.sheet) return;
+  const sheet = new CSSStyleSheet();
+  sheet.replaceSync(forbidden.textContent);
+  document.adoptedStyleSheets.push(sheet);
+};
+
 const start = async (): Promise<void> => {
+  lookAnyway();
   const deep = location.hash !== '';
   const shell = new Shell();
   // Where the head of the screen can be shown without it, the code of the screens waits until that is done.

@@ -1,10 +1,6 @@
-import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
 import { runInNewContext } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { changedLater, classicOf, takingFrom } from '../.ci/classic.js';
-import { EARLY } from '../.ci/early.js';
-import { HEADERS, PAGE_POLICY } from '../.ci/policy.js';
 
 /** Runs a classic script as a page does, and gives what it put out for others. */
 const run = (code: string): { shared: Record<string, unknown>; seen: unknown[] } => {
@@ -63,19 +59,5 @@ describe('two modules as one classic script', () => {
     expect(takingFrom(rest, 'first.js')).toBe(
       'const{a:e,n}=lathesideFirst;import{z}from"./other.js";const t=`from"./first.js"`;',
     );
-  });
-});
-
-describe('the script in the page', () => {
-  it('is what the policy names, in the README too', () => {
-    const hash = createHash('sha256').update(EARLY).digest('base64');
-    expect(PAGE_POLICY).toContain(`script-src 'self' 'sha256-${hash}';`);
-    const readme = readFileSync('README.md', 'utf8');
-    expect(readme.split(HEADERS['Content-Security-Policy'])).toHaveLength(3);
-  });
-
-  it('ends nothing in the page', () => {
-    expect(EARLY).not.toMatch(/<\/|<!--/);
-    expect(EARLY.length).toBeLessThan(2000);
   });
 });

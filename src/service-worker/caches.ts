@@ -8,6 +8,11 @@ export function precacheName(scope: string): string {
   return `${PREFIX}precache-${scope}`;
 }
 
+/** Name of the cache with what a start of one version needs first (at-once.ts). */
+export function startName(scope: string, version: string): string {
+  return `${PREFIX}start-${version}-${scope}`;
+}
+
 /** Name of the cache that holds the shelf of machines beside the app; the page fills it (storage/shelf.ts). */
 export function shelfName(scope: string): string {
   return `${PREFIX}shelf-${scope}`;

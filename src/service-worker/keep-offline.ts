@@ -1,5 +1,6 @@
 import { PrecacheController } from 'workbox-precaching';
 import type { PrecacheEntry } from 'workbox-precaching';
+import { AtOnce } from './at-once';
 import { deleteOwnCaches, precacheName, shelfName } from './caches';
 
 /** Answer to `VERIFY` and `REPAIR`: how many files there should be in the cache, and how many there are. */
@@ -18,14 +19,19 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
   const root = scope.registration.scope;
   const cacheName = precacheName(root);
   const precache = new PrecacheController({ cacheName });
-  precache.precache(entries);
+  precache.addToCacheList(entries);
+  const atOnce = new AtOnce(root, precache);
   const index = new URL('index.html', root).href;
   const shelf = new URL('shelf/', root).href;
 
+  scope.addEventListener('install', (event) => {
+    event.waitUntil(precache.install(event).then(() => atOnce.install(event)));
+  });
+
   scope.addEventListener('activate', (event) => {
-    event.waitUntil(
-      deleteOwnCaches(scope.caches, root, [cacheName, shelfName(root)]).then(() => scope.clients.claim()),
-    );
+    event.waitUntil(precache.activate(event));
+    const kept = [cacheName, atOnce.cacheName, shelfName(root)];
+    event.waitUntil(deleteOwnCaches(scope.caches, root, kept).then(() => scope.clients.claim()));
   });
 
   scope.addEventListener('message', (event) => {
@@ -101,8 +107,8 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
     const keys = [...new Set(precache.getURLsToCacheKeys().values())];
     return {
       version: __VERSION__,
-      expected: keys.length,
-      present: keys.filter((key) => cached.has(key)).length,
+      expected: keys.length + atOnce.expected,
+      present: keys.filter((key) => cached.has(key)).length + (await atOnce.present()),
     };
   }
 
@@ -120,5 +126,6 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
         precache.strategy.handleAll({ request, event, params: { cacheKey, integrity } }),
       );
     }
+    await atOnce.fill();
   }
 }

@@ -1,9 +1,12 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { HEADERS } from '../../.ci/policy.js';
 import { serve } from '../../.ci/serve.js';
 import { Person } from './support/app';
 import { DIST } from './support/builds';
 import { Finger } from './support/finger';
+import { readDatabase } from './support/saved';
 import { Phone } from './support/phone';
 import { chooseM10, takeExample } from './support/screens';
 
@@ -21,6 +24,7 @@ beforeEach(async () => {
   await person.place('Speed');
   await person.key(/^160/);
   await person.reads('at 160 rpm');
+  await phone.written();
 });
 afterEach(async () => {
   await phone.close();
@@ -92,9 +96,42 @@ describe('what the script in the page reads', () => {
     expect(phone.watch.problems).toEqual([]);
   });
 
-  it('is missing where a host still sends an older policy, and the app reads by itself', async () => {
-    const policy = HEADERS['Content-Security-Policy'].replace(/ 'sha256-[^']*'/, '');
-    expect(policy).toContain("script-src 'self';");
+  it('is not taken from a database of a newer version, though it could be read', async () => {
+    // The icon that a browser asks for beside any page.
+    phone.watch.allow(/404 \(Not Found\)/);
+    await phone.page.goto(`${host.url}manifest.webmanifest`);
+    const saved = await readDatabase(phone.page);
+    await phone.page.evaluate(
+      () =>
+        new Promise<void>((resolve, reject) => {
+          const raised = indexedDB.open('latheside', 99);
+          raised.onerror = raised.onblocked = () => reject(new Error('not raised'));
+          raised.onsuccess = () => {
+            raised.result.close();
+            resolve();
+          };
+        }),
+    );
+    await phone.page.goto(host.url);
+    await person.reads('What is stored here was written by a newer version of this app.');
+    expect(await person.words()).not.toContain('at 160 rpm');
+    expect(await readDatabase(phone.page)).toEqual({ ...saved, version: 99 });
+    expect(phone.watch.problems).toEqual([]);
+  });
+
+  it('is missing where a host still sends an older policy: the app reads by itself, and looks as ever', async () => {
+    const policy = HEADERS['Content-Security-Policy'].replaceAll(/ 'sha256-[^']*'/g, '');
+    expect(policy).toContain("script-src 'self'; style-src 'self';");
+    const look = (page: Page): Promise<unknown> =>
+      page.evaluate(async () => {
+        await document.fonts.ready;
+        const { backgroundColor, fontFamily } = getComputedStyle(document.documentElement);
+        return {
+          backgroundColor,
+          fontFamily,
+          b612: document.fonts.check('700 1em B612'),
+        };
+      });
     const older = await serve(DIST, { headers: { 'Content-Security-Policy': policy } });
     const other = await Phone.open(older.url);
     try {
@@ -104,10 +141,14 @@ describe('what the script in the page reads', () => {
       await chooseM10(owner);
       await other.page.reload();
       await owner.reads('16.93 tpi');
-      // The script is forbidden at each start, and nothing else is wrong.
+      expect(await look(other.page)).toEqual(await look(phone.page));
+      // Script and style sheet in the page are forbidden at each start, and nothing else is wrong.
       const { problems } = other.watch;
-      expect(problems.length).toBeGreaterThan(0);
-      expect(problems.filter((p) => !p.includes('Executing inline script violates'))).toEqual([]);
+      for (const told of ['Executing inline script violates', 'Applying inline style violates'])
+        expect(problems.filter((p) => p.includes(told)).length).toBeGreaterThan(0);
+      expect(
+        problems.filter((p) => !/(Executing inline script|Applying inline style) violates/.test(p)),
+      ).toEqual([]);
     } finally {
       await other.close();
       await older.close();
@@ -140,5 +181,28 @@ describe('what the script in the page reads', () => {
     await give();
     await person.reads('at 270 rpm');
     expect(phone.watch.problems).toEqual([]);
+  });
+});
+
+describe('the style sheet in the page', () => {
+  it('says what its source says', async () => {
+    const rules = await phone.page.evaluate(
+      (source) => {
+        const written = new CSSStyleSheet();
+        written.replaceSync(source);
+        // The values of custom properties keep their spaces and line ends.
+        const plain = (text: string): string =>
+          text
+            .replace(/\s+/g, ' ')
+            .replace(/ ?([,()]) ?/g, '$1')
+            .replace('url("./', 'url("/');
+        const said = (sheet: CSSStyleSheet | null | undefined): string[] =>
+          [...(sheet?.cssRules ?? [])].map((rule) => plain(rule.cssText));
+        return { page: said(document.querySelector('style')?.sheet), source: said(written) };
+      },
+      readFileSync('src/elements/theme.css', 'utf8'),
+    );
+    expect(rules.source.length).toBeGreaterThan(15);
+    expect(rules.page).toEqual(rules.source);
   });
 });

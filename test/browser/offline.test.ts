@@ -66,11 +66,41 @@ describe('with no network', () => {
     expect(phone.watch.problems).toEqual([]);
   });
 
+  it('starts before its worker does: page, fonts and scripts come straight from what is kept', async () => {
+    await readyOffline(phone, person);
+    await example();
+    await host.close();
+    await phone.page.goto('about:blank');
+    await phone.stopWorkers();
+    await phone.page.goto(host.url);
+    await person.reads('16.93 tpi');
+    const answeredBy = await phone.page.evaluate(() => {
+      const entries = [
+        ...performance.getEntriesByType('navigation'),
+        ...performance.getEntriesByType('resource'),
+      ] as (PerformanceResourceTiming & { workerFinalSourceType?: string })[];
+      return Object.fromEntries(
+        entries.map((e) => [
+          new URL(e.name).pathname.replace(/-[^/-]+(?=\.js)/, ''),
+          e.workerFinalSourceType ?? 'not told',
+        ]),
+      );
+    });
+    expect(answeredBy).toMatchObject({
+      '/club/lathes/': 'cache',
+      '/club/lathes/fonts/b612-bold.woff2': 'cache',
+      '/club/lathes/fonts/b612-regular.woff2': 'cache',
+      '/club/lathes/assets/index.js': 'cache',
+      '/club/lathes/assets/rest.js': 'cache',
+    });
+    expect(phone.watch.problems).toEqual([]);
+  });
+
   it('says that it starts offline only while every file is there, and fetches what was cleared away', async () => {
     await readyOffline(phone, person);
     const files = (): Promise<string[]> =>
       phone.page.evaluate(async () => {
-        const names = (await caches.keys()).filter((name) => name.includes('precache'));
+        const names = (await caches.keys()).filter((name) => /-(precache|start)-/.test(name));
         const kept = await Promise.all(names.map(async (name) => (await caches.open(name)).keys()));
         return kept.flatMap((requests) => requests.map(({ url }) => url)).sort();
       });
@@ -92,13 +122,17 @@ describe('a newer version', () => {
     host.folder = newer;
     await lookForUpdate(phone.page);
     await person.reads('A newer version is here');
-    // Not accepted, the old one goes on working, also after a reload.
+    // Not accepted, the old one goes on working, also after a reload: the page still asks for the old one's script.
+    const script = (): Promise<string | null> => phone.page.locator('script[src]').getAttribute('src');
+    const old = await script();
     await phone.page.reload();
     await person.reads('16.93 tpi');
+    expect(await script()).toBe(old);
     await changeToIt(phone, person);
     await person.place('Machine');
     await person.link('Settings, cautions and log');
     await person.reads('Latheside 9.9.9');
+    expect(await script()).not.toBe(old);
     await person.place('Threads');
     await person.reads('16.93 tpi');
     expect(phone.watch.problems).toEqual([]);

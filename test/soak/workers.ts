@@ -5,14 +5,6 @@ import type { Chance } from './chance';
 import type { Kill } from './kills';
 import { brokenPlaces, brought, comeBack, versionOf } from './updates';
 
-/** Ends every worker of the browser at once, as a phone does that runs out of memory. */
-const stopWorkers = async (phone: Phone): Promise<void> => {
-  const debug = await phone.debug();
-  await debug.send('ServiceWorker.enable');
-  await debug.send('ServiceWorker.stopAllWorkers');
-  await debug.detach();
-};
-
 const wait = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
 
 /** What the first page says of starting offline. */
@@ -28,7 +20,7 @@ export const firstVisit = async ([folder]: Build, chance: Chance): Promise<strin
   const wrong: string[] = [];
   try {
     await wait(chance.between(0, 900));
-    await stopWorkers(phone);
+    await phone.stopWorkers();
     await wait(chance.between(300, 3000));
     const said = await promise(phone);
     await host.close();
@@ -69,7 +61,7 @@ export const halfUpdate: Kill = async (life, chance) => {
   life.host.delay = chance.between(0, 20);
   void life.page.evaluate(() => navigator.serviceWorker.ready.then((r) => r.update())).catch(() => undefined);
   await wait(chance.between(0, 900));
-  await stopWorkers(life.phone);
+  await life.phone.stopWorkers();
   await wait(chance.between(0, 500));
   await life.host.close();
   await life.page.reload();

@@ -139,6 +139,36 @@ export class Phone {
     return this.context.newCDPSession(this.page);
   }
 
+  /** Ends every worker of the browser at once, as a phone does that runs out of memory. */
+  async stopWorkers(): Promise<void> {
+    const debug = await this.debug();
+    await debug.send('ServiceWorker.enable');
+    await debug.send('ServiceWorker.stopAllWorkers');
+    await debug.detach();
+  }
+
+  /**
+   * Waits until what the app was writing is on the disk: what was changed shows at once, and is saved some 20 ms later, in which
+   * only a driver can reload the page. What is to be written waits its turn behind all that was to be written before.
+   */
+  async written(): Promise<void> {
+    await this.page.evaluate(
+      () =>
+        new Promise<void>((resolve, reject) => {
+          const opening = indexedDB.open('latheside');
+          opening.onerror = () => reject(new Error('not opened'));
+          opening.onsuccess = () => {
+            const db = opening.result;
+            const turn = db.transaction([...db.objectStoreNames], 'readwrite');
+            turn.oncomplete = () => {
+              db.close();
+              resolve();
+            };
+          };
+        }),
+    );
+  }
+
   /** Resolves when a worker is active and has claimed the page. */
   async controlled(page = this.page): Promise<void> {
     await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
