@@ -9,7 +9,7 @@ import { serve } from '../../.ci/serve.js';
 import { newProfile, openBrowser, slow } from './browser.js';
 import { prepare } from './moves.js';
 import { median } from './numbers.js';
-import { start } from './starts.js';
+import { leftAloneUntil, start } from './starts.js';
 import { record, tasksOf } from './tasks.js';
 
 /** Records, and as many threads; a tenth as many machines. */
@@ -143,19 +143,17 @@ async function watched(page, work) {
   return [result, task];
 }
 
-/** Waits until the app has read all that it keeps, and the copy has caught up. @param {Page} page @param {number} many */
-const whole = (page, many) =>
-  page.waitForFunction(
-    async (n) => {
-      const app = /** @type {any} */ (document.querySelector('ls-app'))?.app;
-      if (!app || app.own.list.length < n || app.runs.ended.length < n / 4) return false;
-      const copy = await caches.open('latheside-mirror');
-      const head = await (await copy.match(`${location.origin}/latheside-mirror/head`))?.json();
-      return head?.counter > n;
-    },
-    many,
-    { polling: 500, timeout: LONG },
-  );
+/** Runs in the page: whether the app has read all that it keeps, and the copy has caught up. @param {number} n */
+const isWhole = async (n) => {
+  const app = /** @type {any} */ (document.querySelector('ls-app'))?.app;
+  if (!app || app.own.list.length < n || app.runs.ended.length < n / 4) return false;
+  const copy = await caches.open('latheside-mirror');
+  const head = await (await copy.match(`${location.origin}/latheside-mirror/head`))?.json();
+  return head?.counter > n;
+};
+
+/** @param {Page} page @param {number} many */
+const whole = (page, many) => leftAloneUntil(page, `(${isWhole})(${many})`, LONG);
 
 /** From the touch that asks for the list, or takes another machine, to the picture that shows it. @param {Page} page */
 const list = (page) =>
@@ -238,7 +236,7 @@ async function measure(dist, many) {
     const starts = [];
     for (let n = 0; n < STARTS; n += 1) starts.push(await start(page, host.url, 'latheside:usable'));
     const [, startTask] = await watched(page, async () => {
-      await page.reload();
+      await page.reload({ waitUntil: 'commit' });
       await whole(page, many);
       await page.waitForTimeout(1000);
     });

@@ -25,19 +25,19 @@ const LIMIT = 60_000;
 const pause = (/** @type {number} */ ms) => new Promise((resolve) => setTimeout(resolve, ms));
 
 /**
- * Waits until the page has these performance entries. Asked by the protocol itself: the driver's own ways of waiting put a
- * script into the page first, whose compilation at this slowdown was counted to whatever page was still starting (40 ms).
+ * Leaves the page alone for a while, and then until this is true. Asked by the protocol itself: the driver's own ways of waiting
+ * put a script into the page first, whose compilation at this slowdown was counted to whatever page was still starting (40 ms).
  * @param {import('playwright-core').Page} page
- * @param {string[]} names
+ * @param {string} expression or one that gives a promise
+ * @param {number} [limit] ms
  */
-async function untilMarked(page, names) {
+export async function leftAloneUntil(page, expression, limit = LIMIT) {
   const session = await page.context().newCDPSession(page);
-  const expression = `${JSON.stringify(names)}.every((n) => performance.getEntriesByName(n).length > 0)`;
-  const isThere = async () =>
-    (await session.send('Runtime.evaluate', { expression, returnByValue: true })).result.value === true;
+  const ask = { expression, returnByValue: true, awaitPromise: true };
+  const isSo = async () => (await session.send('Runtime.evaluate', ask)).result.value === true;
   await pause(LEFT_ALONE);
-  for (let waited = 0; !(await isThere()); waited += 500) {
-    if (waited > LIMIT) throw new Error(`Not reached in a minute: ${names.join(', ')}`);
+  for (let waited = 0; !(await isSo()); waited += 500) {
+    if (waited > limit) throw new Error(`Not so in ${limit / 1000} s: ${expression}`);
     await pause(500);
   }
   await session.detach();
@@ -53,7 +53,11 @@ export async function start(page, url, mark) {
   await page.goto('about:blank');
   await slow(page);
   await page.goto(url, { waitUntil: 'commit' });
-  await untilMarked(page, ['first-contentful-paint', ...(mark === null ? [] : [mark])]);
+  const marks = ['first-contentful-paint', ...(mark === null ? [] : [mark])];
+  await leftAloneUntil(
+    page,
+    `${JSON.stringify(marks)}.every((n) => performance.getEntriesByName(n).length > 0)`,
+  );
   return page.evaluate((name) => {
     const at = (/** @type {string} */ entry) => performance.getEntriesByName(entry)[0]?.startTime ?? null;
     return { paint: at('first-contentful-paint'), usable: name === null ? null : at(name) };

@@ -1,5 +1,4 @@
-import type { Thread } from '../thread';
-import { inchSeries, rows, threadFrom, type Family } from './family';
+import { inchSeries, rows, type Family, type Row } from './family';
 
 /**
  * Size and threads per inch: BS 84 Table 1 (BSW) and Table 2 (BSF), from memory; the small and in-between sizes of
@@ -17,14 +16,14 @@ const BA = `0:6.0,1.00 1:5.3,0.90 2:4.7,0.81 3:4.1,0.73 4:3.6,0.66 5:3.2,0.59 6:
 9:1.9,0.39 10:1.7,0.35 11:1.5,0.31 12:1.3,0.28 13:1.2,0.25 14:1.0,0.23 15:0.90,0.21 16:0.79,0.19 17:0.70,0.17
 18:0.62,0.15 19:0.54,0.14 20:0.48,0.12 21:0.42,0.11 22:0.37,0.098 23:0.33,0.089 24:0.29,0.080 25:0.25,0.072`;
 
-const baSeries = (family: Family): Thread[] => {
+const baSeries = (family: Family): Row[] => {
   const figures = [...rows(BA)];
   return figures.flatMap(([number, major], i) => {
     const pitch = figures[i + 1]?.[1];
     // rows() gives each number twice: with its diameter, then with its pitch.
     if (i % 2 || pitch === undefined) return [];
     return [
-      threadFrom({
+      {
         family,
         key: number,
         designation: `${number} BA`,
@@ -32,7 +31,7 @@ const baSeries = (family: Family): Thread[] => {
         major,
         pitch,
         pitchUnit: 'mm',
-      }),
+      },
     ];
   });
 };
@@ -48,8 +47,8 @@ const WHITWORTH = {
   internalDefault: 'nut-medium',
 } as const satisfies Partial<Family>;
 
-export const bsw: Family = { ...WHITWORTH, id: 'bsw', build: inchSeries(() => rows(BSW), 'BSW') };
-export const bsf: Family = { ...WHITWORTH, id: 'bsf', build: inchSeries(() => rows(BSF), 'BSF') };
+export const bsw: Family = { ...WHITWORTH, id: 'bsw', table: inchSeries(() => rows(BSW), 'BSW') };
+export const bsf: Family = { ...WHITWORTH, id: 'bsf', table: inchSeries(() => rows(BSF), 'BSF') };
 export const ba: Family = {
   id: 'ba',
   standard: 'BS 93',
@@ -60,7 +59,7 @@ export const ba: Family = {
   internalClasses: ['nut'],
   externalDefault: 'bolt-normal',
   internalDefault: 'nut',
-  build: baSeries,
+  table: baSeries,
 };
 
 /** Families of which no standard's limits are known here. */
@@ -88,19 +87,19 @@ export const cycle: Family = {
   id: 'cycle',
   standard: 'BS 811',
   form: 'cycle60',
-  build: inchSeries(() => rows(CYCLE), 'BSC'),
+  table: inchSeries(() => rows(CYCLE), 'BSC'),
 };
 export const modelEngineer: Family = {
   ...BARE,
   id: 'model-engineer',
   standard: 'common practice',
   form: 'whitworth55',
-  build: inchSeries(() => rows(MODEL), 'ME'),
+  table: inchSeries(() => rows(MODEL), 'ME'),
 };
 export const brass: Family = {
   ...BARE,
   id: 'brass',
   standard: 'common practice',
   form: 'whitworth55',
-  build: inchSeries(() => rows(BRASS), 'Brass'),
+  table: inchSeries(() => rows(BRASS), 'Brass'),
 };

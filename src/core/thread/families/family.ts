@@ -31,7 +31,8 @@ export interface Family {
   readonly internalDefault: string | null;
   /** Further words that people search by: "bsp", "tripod". */
   readonly words?: string;
-  readonly build: (family: Family) => Thread[];
+  /** Its table as rows; a thread is made of one when it is asked for (catalogue.ts). */
+  readonly table: (family: Family) => readonly Row[];
 }
 
 /** A row of a table, "10:1.25,1,0.75": a size and its pitches. Rows are separated by blanks. */
@@ -70,11 +71,13 @@ export interface Row {
   readonly unit?: 'mm' | 'in';
 }
 
+export const idOf = (r: Row): string => `${r.family.id}:${r.key}`;
+
 /** One thread of a family from figures as the table prints them. */
 export const threadFrom = (r: Row): Thread => {
   const unit = r.unit ?? r.family.unit;
   return {
-    id: `${r.family.id}:${r.key}`,
+    id: idOf(r),
     family: r.family.id,
     designation: r.designation,
     size: r.size,
@@ -89,11 +92,11 @@ export const threadFrom = (r: Row): Thread => {
 /** Builder for inch threads "size-tpi SERIES". */
 export const inchSeries =
   (pairs: () => Iterable<readonly [size: string, tpi: string]>, suffix: string) =>
-  (family: Family): Thread[] =>
+  (family: Family): Row[] =>
     [...pairs()].map(([size, tpi]) => {
       const n = numbered(size);
       const shown = n ?? sizeText(size);
-      return threadFrom({
+      return {
         family,
         key: `${size}-${tpi}`,
         designation: `${n === null ? '' : 'No. '}${shown}-${tpi} ${suffix}`,
@@ -101,5 +104,5 @@ export const inchSeries =
         major: size,
         pitch: tpi,
         pitchUnit: 'tpi',
-      });
+      };
     });

@@ -1,5 +1,4 @@
-import type { Thread } from '../thread';
-import { rows, threadFrom, type Family } from './family';
+import { rows, type Family, type Row } from './family';
 
 /** Diameter and coarse pitch, mm: ISO 261 Table 2, "coarse" column (from memory of that table). */
 const COARSE = `1:0.25 1.1:0.25 1.2:0.25 1.4:0.3 1.6:0.35 1.8:0.35 2:0.4 2.2:0.45 2.5:0.45 3:0.5 3.5:0.6 4:0.7
@@ -53,18 +52,16 @@ const finer = (): (readonly [string, string])[] => {
 /** Builder for threads "M10×1"; a coarse series leaves the pitch out of the id. */
 export const metricSeries =
   (pairs: () => Iterable<readonly [diameter: string, pitch: string]>, prefix = 'M', pitchInId = true) =>
-  (family: Family): Thread[] =>
-    [...pairs()].map(([d, p]) =>
-      threadFrom({
-        family,
-        key: pitchInId ? `${prefix}${d}x${p}` : `${prefix}${d}`,
-        designation: `${prefix}${d}×${p}`,
-        size: `${prefix}${d}`,
-        major: d,
-        pitch: p,
-        pitchUnit: 'mm',
-      }),
-    );
+  (family: Family): Row[] =>
+    [...pairs()].map(([d, p]) => ({
+      family,
+      key: pitchInId ? `${prefix}${d}x${p}` : `${prefix}${d}`,
+      designation: `${prefix}${d}×${p}`,
+      size: `${prefix}${d}`,
+      major: d,
+      pitch: p,
+      pitchUnit: 'mm',
+    }));
 
 /** What every metric family of the 60° form shares. */
 export const METRIC = {
@@ -81,14 +78,14 @@ export const METRIC = {
 export const isoCoarse: Family = {
   ...METRIC,
   id: 'iso-coarse',
-  build: metricSeries(() => rows(COARSE), 'M', false),
+  table: metricSeries(() => rows(COARSE), 'M', false),
 };
-export const isoFine: Family = { ...METRIC, id: 'iso-fine', build: metricSeries(() => rows(FINE)) };
+export const isoFine: Family = { ...METRIC, id: 'iso-fine', table: metricSeries(() => rows(FINE)) };
 /** Constant-pitch sizes beyond the table, and a few from other lists. */
 export const isoConstant: Family = {
   ...METRIC,
   id: 'iso-constant',
-  build: metricSeries(() => [...finer(), ...rows(OTHER)]),
+  table: metricSeries(() => [...finer(), ...rows(OTHER)]),
 };
 
 /** MJ: ISO 5855-2, diameters and pitches for bolts and fittings (from memory of its lists). */
@@ -103,5 +100,5 @@ export const mj: Family = {
   internalClasses: ['4H5H', '4H6H', '6H'],
   externalDefault: '4h6h',
   internalDefault: '4H5H',
-  build: metricSeries(() => rows(MJ), 'MJ'),
+  table: metricSeries(() => rows(MJ), 'MJ'),
 };

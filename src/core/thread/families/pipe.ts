@@ -1,5 +1,5 @@
 import { ratio, stated } from '../../quantity';
-import { rows, sizeText, threadFrom, type Family } from './family';
+import { rows, sizeText, type Family } from './family';
 
 /** Size : threads per inch, major diameter in mm. ISO 228-1 Table 1 (from memory; ISO 7-1 has the same diameters). */
 const BSP = `1/16:28,7.723 1/8:28,9.728 1/4:19,13.157 3/8:19,16.662 1/2:14,20.955 5/8:14,22.911 3/4:14,26.441
@@ -41,10 +41,10 @@ export const gPipe: Family = {
   externalDefault: 'A',
   internalDefault: 'internal',
   words: 'bsp bspp pipe',
-  build: (family) =>
+  table: (family) =>
     triples(BSP).map(([size, tpi, major]) => {
       const name = `G ${sizeText(size)}`;
-      return threadFrom({
+      return {
         family,
         key: size,
         designation: name,
@@ -52,7 +52,7 @@ export const gPipe: Family = {
         major,
         pitch: tpi,
         pitchUnit: 'tpi',
-      });
+      };
     }),
 };
 
@@ -65,12 +65,12 @@ export const rPipe: Family = {
   unit: 'mm',
   system: 'taper',
   words: 'bspt pipe taper',
-  build: (family) =>
+  table: (family) =>
     triples(BSP)
       .filter(([size]) => TAPER_SIZES.has(size))
       .map(([size, tpi, major]) => {
         const name = `R ${sizeText(size)}`;
-        return threadFrom({
+        return {
           family,
           key: size,
           designation: name,
@@ -79,7 +79,7 @@ export const rPipe: Family = {
           pitch: tpi,
           pitchUnit: 'tpi',
           taper: TAPER,
-        });
+        };
       }),
 };
 
@@ -92,17 +92,15 @@ export const npt: Family = {
   unit: 'in',
   system: 'taper',
   words: 'pipe taper',
-  build: (family) =>
-    triples(NPT).map(([size, tpi, major]) =>
-      threadFrom({
-        family,
-        key: `${size}-${tpi}`,
-        designation: `${sizeText(size)}-${tpi} NPT`,
-        size: sizeText(size),
-        major,
-        pitch: tpi,
-        pitchUnit: 'tpi',
-        taper: TAPER,
-      }),
-    ),
+  table: (family) =>
+    triples(NPT).map(([size, tpi, major]) => ({
+      family,
+      key: `${size}-${tpi}`,
+      designation: `${sizeText(size)}-${tpi} NPT`,
+      size: sizeText(size),
+      major,
+      pitch: tpi,
+      pitchUnit: 'tpi',
+      taper: TAPER,
+    })),
 };

@@ -1,4 +1,4 @@
-import { inchSeries, rows, threadFrom, type Family } from './family';
+import { inchSeries, rows, type Family } from './family';
 import { metricSeries } from './iso';
 
 /** Trapezoidal: ISO 2902 Table 1, diameter and pitches in mm (from memory of that table). */
@@ -69,7 +69,7 @@ export const trapezoidal: Family = {
   externalDefault: '7e',
   internalDefault: '7H',
   words: 'trapezoidal leadscrew',
-  build: metricSeries(() => rows(TR), 'Tr'),
+  table: metricSeries(() => rows(TR), 'Tr'),
 };
 export const acme: Family = {
   ...GENERAL,
@@ -78,7 +78,7 @@ export const acme: Family = {
   form: 'acme29',
   system: 'asmeB1.5',
   words: 'leadscrew',
-  build: inchSeries(() => [...rows(ACME), ...rows(ACME_OTHER)], 'Acme'),
+  table: inchSeries(() => [...rows(ACME), ...rows(ACME_OTHER)], 'Acme'),
 };
 export const stubAcme: Family = {
   ...GENERAL,
@@ -88,7 +88,7 @@ export const stubAcme: Family = {
   system: 'asmeB1.8',
   externalClasses: ['screw-2G'],
   internalClasses: ['nut-2G'],
-  build: inchSeries(() => rows(ACME), 'Stub Acme'),
+  table: inchSeries(() => rows(ACME), 'Stub Acme'),
 };
 /** True for the diameter and pitch pairs of ASME B1.5: its tolerance tables cover no others. */
 export const isPreferredAcme = (size: string, tpi: string): boolean =>
@@ -109,7 +109,7 @@ export const buttress: Family = {
   internalClasses: ['nut-2', 'nut-3'],
   externalDefault: 'screw-2',
   internalDefault: 'nut-2',
-  build: inchSeries(() => crossed(BUTTRESS), 'Butt'),
+  table: inchSeries(() => crossed(BUTTRESS), 'Butt'),
 };
 export const square: Family = {
   ...BARE,
@@ -117,7 +117,7 @@ export const square: Family = {
   standard: 'common practice',
   form: 'square',
   unit: 'in',
-  build: inchSeries(() => rows(SQUARE), 'Square'),
+  table: inchSeries(() => rows(SQUARE), 'Square'),
 };
 export const round: Family = {
   ...BARE,
@@ -126,16 +126,14 @@ export const round: Family = {
   form: 'round30',
   unit: 'mm',
   words: 'round knuckle',
-  build: (family) =>
-    crossed(ROUND).map(([d, tpi]) =>
-      threadFrom({
-        family,
-        key: `Rd${d}x1/${tpi}`,
-        designation: `Rd ${d}×1/${tpi}`,
-        size: `Rd${d}`,
-        major: d,
-        pitch: tpi,
-        pitchUnit: 'tpi',
-      }),
-    ),
+  table: (family) =>
+    crossed(ROUND).map(([d, tpi]) => ({
+      family,
+      key: `Rd${d}x1/${tpi}`,
+      designation: `Rd ${d}×1/${tpi}`,
+      size: `Rd${d}`,
+      major: d,
+      pitch: tpi,
+      pitchUnit: 'tpi',
+    })),
 };

@@ -1,5 +1,5 @@
 import type { FormId } from '../thread';
-import { rows, sizeText, threadFrom, type Family } from './family';
+import { rows, sizeText, type Family } from './family';
 import { METRIC, metricSeries } from './iso';
 
 /** Filter threads and lens mounts, diameter : pitch in mm. ISO 6, ISO 9650-1 and common practice; from memory. */
@@ -28,7 +28,7 @@ export const optical: Family = {
   id: 'optical',
   standard: 'common practice',
   words: 'camera filter lens telescope',
-  build: metricSeries(() => rows(OPTICAL)),
+  table: metricSeries(() => rows(OPTICAL)),
 };
 
 export const camera: Family = {
@@ -42,19 +42,17 @@ export const camera: Family = {
   externalDefault: '2A',
   internalDefault: '2B',
   words: 'tripod lens mount',
-  build: (family) =>
-    MOUNTS.map(([key, size, tpi, form]) =>
-      threadFrom({
-        family,
-        key,
-        designation: `${sizeText(size)}-${tpi} UN`,
-        size: sizeText(size),
-        major: size,
-        pitch: tpi,
-        pitchUnit: 'tpi',
-        form,
-      }),
-    ),
+  table: (family) =>
+    MOUNTS.map(([key, size, tpi, form]) => ({
+      family,
+      key,
+      designation: `${sizeText(size)}-${tpi} UN`,
+      size: sizeText(size),
+      major: size,
+      pitch: tpi,
+      pitchUnit: 'tpi',
+      form,
+    })),
 };
 
 /** Microscope objectives (ISO 8038, 0.8 in by 36 to the inch) and the 39 mm by 26 to the inch lens mount. */
@@ -69,8 +67,8 @@ export const microscope: Family = {
   externalDefault: null,
   internalDefault: null,
   words: 'rms objective lens mount',
-  build: (family) => [
-    threadFrom({
+  table: (family) => [
+    {
       family,
       key: 'rms',
       designation: 'RMS 0.8-36',
@@ -78,8 +76,8 @@ export const microscope: Family = {
       major: '0.8',
       pitch: '36',
       pitchUnit: 'tpi',
-    }),
-    threadFrom({
+    },
+    {
       family,
       key: '39x26',
       designation: '39 mm × 26 tpi',
@@ -88,7 +86,7 @@ export const microscope: Family = {
       unit: 'mm',
       pitch: '26',
       pitchUnit: 'tpi',
-    }),
+    },
   ],
 };
 
@@ -98,7 +96,7 @@ export const sparkPlug: Family = {
   standard: 'ISO 28741',
   externalClasses: ['6e', '6g'],
   externalDefault: '6e',
-  build: metricSeries(() => rows(PLUGS)),
+  table: metricSeries(() => rows(PLUGS)),
 };
 
 const WORM = {
@@ -116,34 +114,30 @@ export const wormModule: Family = {
   form: 'worm40',
   unit: 'mm',
   words: 'worm module',
-  build: (family) =>
-    MODULES.split(' ').map((m) =>
-      threadFrom({
-        family,
-        key: m,
-        designation: `Module ${m}`,
-        size: `Module ${m}`,
-        major: null,
-        pitch: m,
-        pitchUnit: 'module',
-      }),
-    ),
+  table: (family) =>
+    MODULES.split(' ').map((m) => ({
+      family,
+      key: m,
+      designation: `Module ${m}`,
+      size: `Module ${m}`,
+      major: null,
+      pitch: m,
+      pitchUnit: 'module',
+    })),
 };
 
 const wormByDp =
   (angle: string) =>
-  (family: Family): ReturnType<Family['build']> =>
-    DPS.split(' ').map((dp) =>
-      threadFrom({
-        family,
-        key: dp,
-        designation: `${dp} DP ${angle}°`,
-        size: `${dp} DP`,
-        major: null,
-        pitch: dp,
-        pitchUnit: 'dp',
-      }),
-    );
+  (family: Family): ReturnType<Family['table']> =>
+    DPS.split(' ').map((dp) => ({
+      family,
+      key: dp,
+      designation: `${dp} DP ${angle}°`,
+      size: `${dp} DP`,
+      major: null,
+      pitch: dp,
+      pitchUnit: 'dp',
+    }));
 
 export const wormDp29: Family = {
   ...WORM,
@@ -152,7 +146,7 @@ export const wormDp29: Family = {
   form: 'worm29',
   unit: 'in',
   words: 'worm dp',
-  build: wormByDp('14.5'),
+  table: wormByDp('14.5'),
 };
 export const wormDp40: Family = {
   ...WORM,
@@ -161,5 +155,5 @@ export const wormDp40: Family = {
   form: 'worm40',
   unit: 'in',
   words: 'worm dp',
-  build: wormByDp('20'),
+  table: wormByDp('20'),
 };

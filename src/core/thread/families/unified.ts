@@ -56,20 +56,20 @@ const UNIFIED = {
 /** The standard gives classes 1A and 1B to the coarse and fine series only. */
 const NO_CLASS_1 = { externalClasses: ['2A', '3A'], internalClasses: ['2B', '3B'] } as const;
 
-export const unc: Family = { ...UNIFIED, id: 'unc', build: inchSeries(() => rows(UNC), 'UNC') };
-export const unf: Family = { ...UNIFIED, id: 'unf', build: inchSeries(() => rows(UNF), 'UNF') };
+export const unc: Family = { ...UNIFIED, id: 'unc', table: inchSeries(() => rows(UNC), 'UNC') };
+export const unf: Family = { ...UNIFIED, id: 'unf', table: inchSeries(() => rows(UNF), 'UNF') };
 export const unef: Family = {
   ...UNIFIED,
   ...NO_CLASS_1,
   id: 'unef',
-  build: inchSeries(() => rows(UNEF), 'UNEF'),
+  table: inchSeries(() => rows(UNEF), 'UNEF'),
 };
-export const un: Family = { ...UNIFIED, ...NO_CLASS_1, id: 'un', build: inchSeries(constantPitch, 'UN') };
+export const un: Family = { ...UNIFIED, ...NO_CLASS_1, id: 'un', table: inchSeries(constantPitch, 'UN') };
 export const uns: Family = {
   ...UNIFIED,
   ...NO_CLASS_1,
   id: 'uns',
-  build: inchSeries(() => rows(UNS), 'UNS'),
+  table: inchSeries(() => rows(UNS), 'UNS'),
 };
 /** ASME B1.15: the sizes of UNC, UNF and UNEF with a larger root radius. */
 export const unj: Family = {
@@ -81,7 +81,7 @@ export const unj: Family = {
   internalClasses: ['3B'],
   externalDefault: '3A',
   internalDefault: '3B',
-  build: (family) =>
+  table: (family) =>
     [
       [UNC, 'UNJC'],
       [UNF, 'UNJF'],
