@@ -21,7 +21,10 @@ const mergeMachine = (base: MachineBody, ours: MachineBody, theirs: MachineBody)
 const PART = 10;
 const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
-const byName = new Intl.Collator(undefined, { numeric: true });
+let collator: Intl.Collator | null = null;
+/** Names in a person's order, "Lathe 2" before "Lathe 10"; what knows it is made when it's first asked, not at the start. */
+export const byName = (a: string, b: string): number =>
+  (collator ??= new Intl.Collator(undefined, { numeric: true })).compare(a, b);
 
 /** Every machine on this phone. The one in use is read first; all others follow in parts. */
 export class Machines extends Emitter {
@@ -85,7 +88,7 @@ export class Machines extends Emitter {
   get list(): readonly Live<MachineBody>[] {
     return (this.sorted ??= [...this.byId.values()]
       .filter((m) => !m.deleted)
-      .sort((a, b) => byName.compare(a.value.profile.name, b.value.profile.name)));
+      .sort((a, b) => byName(a.value.profile.name, b.value.profile.name)));
   }
 
   /** Machines that were put away: they can be brought back at any time. */

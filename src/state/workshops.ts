@@ -1,5 +1,6 @@
 import { FIELDS, workshopKey } from '../core/machine';
 import type { App } from './app';
+import { byName } from './machines';
 
 type MachineColour = (typeof FIELDS.colour.options)[number];
 type Machine = App['machines']['list'][number];
@@ -12,8 +13,6 @@ export interface Workshop {
   /** The one in use first, then by when they were used, then by name. */
   readonly machines: readonly [Machine, ...Machine[]];
 }
-
-const byName = new Intl.Collator(undefined, { numeric: true });
 
 const ASKED = 9;
 const nameOf = (machines: readonly Machine[]): string => {
@@ -39,7 +38,7 @@ export const workshopsOf = ({ machines, machine, settings }: App): readonly Work
   }
   return [...groups]
     .map(([key, all]) => ({ key, name: nameOf(all), machines: all }))
-    .sort((a, b) => by(a.machines[0], b.machines[0]) || byName.compare(a.name, b.name));
+    .sort((a, b) => by(a.machines[0], b.machines[0]) || byName(a.name, b.name));
 };
 
 /** A colour that no machine of this workshop has yet; the first one when all are taken. */
