@@ -9,6 +9,8 @@ export default defineConfig({
     include: ['test/engines/*.test.ts'],
     globalSetup: ['test/engines/support/setup.ts'],
     testTimeout: 90_000,
+    // As the journeys of test/browser: once more, and the report says so.
+    retry: 1,
     fileParallelism: false,
     maxWorkers: 1,
     reporters: ['verbose'],
