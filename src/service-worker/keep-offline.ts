@@ -10,10 +10,6 @@ interface Stored {
   present: number;
 }
 
-/** The browser reads the manifest and the icon in it on the page's own thread, just while the app starts: so long that may wait, ms. */
-const AFTER_START = 1000;
-const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
-
 /**
  * Keeps the app working with no network: every file in the list is fetched at installation (one failure and the
  * installation fails, leaving the old version in charge) and answered from the cache afterwards.
@@ -67,14 +63,12 @@ export function keepOffline(scope: ServiceWorkerGlobalScope, entries: (PrecacheE
     if (cacheKey === undefined) return;
     const integrity = precache.getIntegrityForCacheKey(cacheKey);
     const isPage = request.mode === 'navigate';
-    const find = (): Promise<Response> =>
-      precache.strategy.handle({
-        // A navigation request can't be fetched again as it is, so the page is asked for by its address.
-        request: isPage ? new Request(address) : request,
-        event,
-        params: { cacheKey, ...(integrity === undefined ? {} : { integrity }) },
-      });
-    const answer = request.destination === 'manifest' ? pause(AFTER_START).then(find) : find();
+    const answer: Promise<Response> = precache.strategy.handle({
+      // A navigation request can't be fetched again as it is, so the page is asked for by its address.
+      request: isPage ? new Request(address) : request,
+      event,
+      params: { cacheKey, ...(integrity === undefined ? {} : { integrity }) },
+    });
     // Cleared away here and replaced on the host: the newer page opens, as if there were no worker, and brings its own.
     event.respondWith(isPage ? answer.catch(() => scope.fetch(address)) : answer);
   });
