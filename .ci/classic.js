@@ -113,8 +113,8 @@ export const takingFrom = (code, file) => {
 };
 
 /**
- * Asks the browser to compile all of the script at once, aside from the page's own thread: what a first visit doesn't call would
- * otherwise be compiled bit by bit at the start after it. A comment to browsers that don't know it.
+ * Asks the browser to compile all of the script at once: what a first visit doesn't call would otherwise be compiled bit by bit at
+ * the start after it. A comment to browsers that don't know it.
  */
 const HINT = '//# allFunctionsCalledOnLoad\n';
 
