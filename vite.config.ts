@@ -262,8 +262,6 @@ export default defineConfig({
           hookTimeout: 120_000,
           // Nothing is timed: what is waited for may take its time on a busy machine.
           expect: { poll: { timeout: 15_000 } },
-          // A journey that failed is gone through once more, and the report says so: what fails twice is no chance.
-          retry: 1,
           // After the core, two at a time: each waits much for its browser. Nothing in them is timed.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },

@@ -3,6 +3,13 @@ import type { CDPSession, Locator, Page } from 'playwright-core';
 /** Roles a person taps. */
 type Role = 'button' | 'link' | 'tab' | 'radio' | 'checkbox' | 'switch' | 'option' | 'menuitem';
 
+/** How long a touch may take until the page has felt it: some two frames, on a busy machine more. */
+const FELT_MS = 2000;
+
+/** `nowhere`: on nothing that can be touched. */
+type Felt = 'there' | 'elsewhere' | 'nowhere' | 'not at all';
+type Touched = Window & { lathesideFelt?: Felt | '' };
+
 /** Points a swipe is reported at. */
 const MOVES = 3;
 
@@ -35,11 +42,34 @@ export class Finger {
     for (const name of names) await this.tap(name);
   }
 
+  /**
+   * Comes back once the page has felt it: a driver is faster than a person, and would else go on to what the last
+   * touch is about to change. A touch that met nothing that can be touched is made once more, as a person would,
+   * and it is said.
+   */
   async tapOn(target: Locator): Promise<void> {
     await target.waitFor({ state: 'visible' });
-    const { x, y } = await this.reach(target);
-    await this.page.touchscreen.tap(x, y);
-    this.taps += 1;
+    for (let attempt = 0; ; attempt += 1) {
+      const { x, y } = await this.reach(target);
+      await this.page.touchscreen.tap(x, y);
+      this.taps += 1;
+      const felt = await this.felt();
+      if (felt === 'there') return;
+      console.warn(`A touch of ${target.toString()} was felt ${felt}, on ${this.page.url()}`);
+      if (felt === 'elsewhere' || attempt > 0) return;
+    }
+  }
+
+  /** Where the last touch was felt. A page that went with it has felt it. */
+  private async felt(): Promise<Felt> {
+    for (const from = Date.now(); Date.now() - from < FELT_MS;) {
+      const felt = await this.page
+        .evaluate(() => (window as Touched).lathesideFelt)
+        .catch(() => 'there' as const);
+      if (felt !== '') return felt ?? 'there';
+      await new Promise((done) => setTimeout(done, 5));
+    }
+    return 'not at all';
   }
 
   /** Swipes until the middle of the target is on the screen and uncovered; gives that point. */
@@ -125,7 +155,22 @@ async function findPlace(element: Element): Promise<Place> {
     hit = deeper;
   }
   for (let up: Node | null = hit; up; up = up.parentNode ?? (up as ShadowRoot).host ?? null) {
-    if (up === element) return { x, y, free: true, still, list: null, away: 0 };
+    if (up === element) {
+      if (still) {
+        const page = window as Touched;
+        page.lathesideFelt = '';
+        const feel = (e: Event): void => {
+          const met = e.composedPath();
+          page.lathesideFelt = met.includes(element)
+            ? 'there'
+            : met.some((m) => m instanceof Element && m.matches('a, button, input, label, select, textarea'))
+              ? 'elsewhere'
+              : 'nowhere';
+        };
+        addEventListener('click', feel, { capture: true, once: true });
+      }
+      return { x, y, free: true, still, list: null, away: 0 };
+    }
   }
   // Off the screen, or behind something fixed at its edge such as the bar: bring it to the middle.
   const offMiddle = y - innerHeight / 2;
