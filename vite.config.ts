@@ -39,7 +39,7 @@ function sourceDate(): string {
 }
 
 /** Behind the page's encoding, and before everything that is asked for, which would keep it waiting. */
-const EARLY_PLACE = '<!-- early-read.js -->';
+const EARLY_PLACE = '<!-- early scripts -->';
 const LOOK_PLACE = '<!-- theme.css -->';
 
 /** While it is developed the style sheet is a file of its own. */
@@ -77,6 +77,24 @@ function contentPolicy(): Plugin {
     generateBundle() {
       this.emitFile({ type: 'asset', fileName: '_headers', source: headersFile() });
       this.emitFile({ type: 'asset', fileName: 'changes.json', source: JSON.stringify(changes) });
+    },
+  };
+}
+
+/** The page puts the link to its manifest where it stands by itself (device/early-manifest.js). */
+function manifestLater(): Plugin {
+  return {
+    name: 'latheside-manifest-later',
+    apply: 'build',
+    // Behind the plugin that puts it there.
+    enforce: 'post',
+    transformIndexHtml: {
+      order: 'post',
+      handler: (page) => {
+        const without = page.replace(/\s*<link rel="manifest"[^>]*>/, '');
+        if (without === page) throw new Error('The page has no link to its manifest.');
+        return without;
+      },
     },
   };
 }
@@ -144,7 +162,7 @@ const FIRST_PAINT = new RegExp(
     'core/drive/(gearing|rates|torque|whip|curve|trains/written)',
     'core/figures/(define|standing|why|evidence|gearing|limit|load|basis|verdict|first|course|room-from)',
     'core/run/(run|stored|changes|progress)',
-    'elements/(row|icons|headline|standing|bar|rule|screen|listen)',
+    'elements/(row|ready|icons|headline|standing|bar|rule|screen|listen)',
     'device/(log|edge-colour|cutting-lock|wake-lock|vibrate|script-url)',
     'text/(frame|words|numbers|units|standing)',
   ]
@@ -236,6 +254,7 @@ export default defineConfig({
         manifestTransforms: [withIntegrity],
       },
     }),
+    manifestLater(),
   ],
   test: {
     projects: [

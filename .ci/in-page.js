@@ -1,4 +1,4 @@
-/** The script and the style sheet that stand in the page itself, and the hashes by which the policy allows them. */
+/** The scripts and the style sheet that stand in the page itself, and the hashes by which the policy allows them. */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { minify_sync } from 'terser';
@@ -6,7 +6,7 @@ import { minify_sync } from 'terser';
 const read = (/** @type {string} */ path) => readFileSync(new URL(`../src/${path}`, import.meta.url), 'utf8');
 const hash = (/** @type {string} */ text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 
-const script = read('storage/early-read.js');
+const script = read('storage/early-read.js') + read('device/early-manifest.js');
 
 export const EARLY = minify_sync(script, { ecma: 2020 }).code ?? script;
 export const EARLY_HASH = hash(EARLY);

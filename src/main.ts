@@ -98,8 +98,12 @@ const followCopy = async (app: App): Promise<void> => {
   }
 };
 
-/** A host that sends an older policy forbids the style sheet in the page: the app then takes it as one of its own. */
+/** A host that sends an older policy forbids style sheet and scripts in the page: the app then does what they do. */
 const lookAnyway = (): void => {
+  if (!globalThis.lathesideEarly)
+    document.head.append(
+      Object.assign(document.createElement('link'), { rel: 'manifest', href: './manifest.webmanifest' }),
+    );
   const forbidden = document.querySelector('style');
   if (!forbidden || forbidden.sheet) return;
   const sheet = new CSSStyleSheet();
@@ -135,6 +139,7 @@ const start = async (): Promise<void> => {
     // At a start there is no app yet, and it asks by itself.
     onRestored: (restored) => void taker?.sayRestored(restored),
   });
+  void globalThis.lathesideAsked?.then(() => Shell.makeReady());
   setMark((1.5).toLocaleString().includes(',') ? ',' : '.');
   const opened = opening.then(async (storage) => {
     if (storage.trouble) logTrouble('storage', storage.trouble);

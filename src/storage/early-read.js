@@ -5,8 +5,14 @@
  * ordinary way. What was read is taken by early.ts.
  */
 {
+  /** @type {() => void} */
+  let goOn;
+  const asked = new Promise((resolve) => (goOn = () => resolve(null)));
   const early = new Promise((resolve) => {
-    const nothing = () => resolve(null);
+    const nothing = () => {
+      goOn();
+      resolve(null);
+    };
     /** @param {IDBDatabase} db */
     const read = (db) => {
       const tx = db.transaction(['settings', 'meta', 'machines', 'jobs', 'evidence', 'runs']);
@@ -30,10 +36,12 @@
       };
       ask('settings/person', tx.objectStore('settings').get('person'), (settings) => {
         const id = settings?.body?.machine;
-        if (typeof id !== 'string') return;
-        ask(`machines/${id}`, tx.objectStore('machines').get(id));
-        ask(`jobs/${id}`, tx.objectStore('jobs').get(id));
-        ask(`evidence?machine=${id}`, tx.objectStore('evidence').index('machine').getAll(id));
+        if (typeof id === 'string') {
+          ask(`machines/${id}`, tx.objectStore('machines').get(id));
+          ask(`jobs/${id}`, tx.objectStore('jobs').get(id));
+          ask(`evidence?machine=${id}`, tx.objectStore('evidence').index('machine').getAll(id));
+        }
+        goOn();
       });
       ask('meta/value/place', tx.objectStore('meta').get('value/place'));
       ask('runs?open', tx.objectStore('runs').index('open').getAll());
@@ -62,5 +70,5 @@
       nothing();
     }
   });
-  Object.assign(globalThis, { lathesideEarly: early });
+  Object.assign(globalThis, { lathesideEarly: early, lathesideAsked: asked });
 }

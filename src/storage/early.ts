@@ -8,6 +8,8 @@ interface Read {
 declare global {
   /** What early-read.js read while this script was on its way; null: nothing to be had. */
   var lathesideEarly: Promise<Read | null> | undefined;
+  /** Resolves once early-read.js has asked its last question: what comes next waits for the answers anyway. */
+  var lathesideAsked: Promise<unknown> | undefined;
 }
 
 /** The database as it was opened and read before the app was there. */

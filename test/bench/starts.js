@@ -18,7 +18,10 @@ const KINDS = /** @type {const} */ (['cold', 'offline', 'reopened']);
  * @property {(page: import('playwright-core').Page) => Promise<void>} prepare what a person did on the visit before
  */
 
-/** What was written on the visit before comes to rest: nobody opens an app again within a tenth of a second. */
+/**
+ * What was written on the visit before comes to rest, and the page before is gone: nobody opens an app again within a tenth of
+ * a second, and what is measured is a start and not the end of a visit.
+ */
 const AT_REST = 2_000;
 /** A page that starts is left alone for so long; all that is measured has happened by then, on most machines. */
 const LEFT_ALONE = 1_500;
@@ -87,6 +90,7 @@ async function round({ folder, headers, mark, prepare }) {
     const cold = await visit(page, host.url, mark);
     await page.waitForFunction(() => navigator.serviceWorker.controller?.state === 'activated');
     await prepare(page);
+    await page.goto('about:blank');
     await pause(AT_REST);
     await host.close();
     const offline = await visit(page, host.url, mark);

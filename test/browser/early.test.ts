@@ -96,6 +96,32 @@ describe('what the script in the page reads', () => {
     expect(phone.watch.problems).toEqual([]);
   });
 
+  it('is waited for with the looks of the first picture made meanwhile, and nothing of it shown', async () => {
+    await holdBack();
+    await phone.page.addInitScript(() => {
+      const made: string[] = [];
+      const wait = setTimeout;
+      // However long this takes, the app doesn't give up waiting.
+      const patient = (then: () => void, ms?: number) => (ms === 500 ? 0 : wait(then, ms));
+      Object.assign(globalThis, { made, setTimeout: patient });
+      const replace = Reflect.get(CSSStyleSheet.prototype, 'replaceSync');
+      CSSStyleSheet.prototype.replaceSync = function (text) {
+        made.push(text);
+        replace.call(this, text);
+      };
+    });
+    await phone.page.reload();
+    const made = (): Promise<string> =>
+      phone.page.evaluate(() => (globalThis as unknown as { made: string[] }).made.join(' '));
+    // Those of the places and of the marks: neither is on the page before there is an app.
+    await expect.poll(made).toContain('.mark');
+    expect(await made()).toContain("a[aria-current='page']");
+    expect(await phone.page.locator('ls-bar, ls-standing').count()).toBe(0);
+    await give();
+    await person.reads('at 160 rpm');
+    expect(phone.watch.problems).toEqual([]);
+  });
+
   it('is not taken from a database of a newer version, though it could be read', async () => {
     // The icon that a browser asks for beside any page.
     phone.watch.allow(/404 \(Not Found\)/);
@@ -142,6 +168,7 @@ describe('what the script in the page reads', () => {
       await other.page.reload();
       await owner.reads('16.93 tpi');
       expect(await look(other.page)).toEqual(await look(phone.page));
+      expect(await other.page.locator('link[rel="manifest"]').count()).toBe(1);
       // Script and style sheet in the page are forbidden at each start, and nothing else is wrong.
       const { problems } = other.watch;
       for (const told of ['Executing inline script violates', 'Applying inline style violates'])

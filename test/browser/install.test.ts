@@ -95,6 +95,40 @@ describe('the manifest', () => {
   });
 });
 
+/** Whether the page had the link to its manifest when it was read, at this start. */
+const linkedAtOnce = async (): Promise<boolean> => {
+  await phone.page.reload();
+  return phone.page.evaluate(() => (globalThis as unknown as { linked: boolean }).linked);
+};
+
+describe('the link to the manifest', () => {
+  it('comes after a start that the worker answers, where the browser then still offers to install', async () => {
+    await phone.page.addInitScript(() =>
+      document.addEventListener('DOMContentLoaded', () =>
+        Object.assign(globalThis, { linked: document.querySelector('link[rel="manifest"]') !== null }),
+      ),
+    );
+    await phone.controlled();
+    expect(await linkedAtOnce()).toBe(false);
+    await expect.poll(() => phone.page.locator('link[rel="manifest"]').count()).toBe(1);
+    const session = await phone.debug();
+    expect((await session.send('Page.getAppManifest')).url).toBe(`${host.url}manifest.webmanifest`);
+    const { installabilityErrors } = await session.send('Page.getInstallabilityErrors');
+    expect(installabilityErrors.filter(({ errorId }) => errorId !== 'in-incognito')).toEqual([]);
+  });
+
+  it('is there at once without a worker, and in a browser that looks for it but once', async () => {
+    await phone.page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.unregister());
+    expect(await linkedAtOnce()).toBe(true);
+    await phone.controlled();
+    await phone.page.addInitScript(() => {
+      delete (globalThis as { onbeforeinstallprompt?: unknown }).onbeforeinstallprompt;
+    });
+    expect(await linkedAtOnce()).toBe(true);
+    expect(await phone.page.locator('link[rel="manifest"]').count()).toBe(1);
+  });
+});
+
 /** Where header and places stand, and the left edge of what is written. Runs in the page. */
 const edges = () => {
   const root = document.querySelector('ls-app')?.shadowRoot;

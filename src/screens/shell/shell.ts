@@ -1,16 +1,18 @@
 import { LitElement, css, html, nothing, type PropertyValues } from 'lit';
 import { customElement, property, state } from 'lit/decorators.js';
 import { html as staticHtml, unsafeStatic } from 'lit/static-html.js';
-import '../../elements/bar';
-import '../../elements/rule';
+import { LsBar } from '../../elements/bar';
+import { icon } from '../../elements/icons';
 import { Listen } from '../../elements/listen';
+import { makeReady } from '../../elements/ready';
 import { WhyEvent } from '../../elements/row';
+import { LsRule } from '../../elements/rule';
+import { LsStanding, standingMark } from '../../elements/standing';
 import { shared } from '../../elements/styles';
 import { barLabel, colourName, frameText } from '../../text/frame';
 import type { App } from '../../state';
 import type { OfflineStatus, Updates } from '../../device/updates';
-import './glance';
-import type { Glance } from './glance';
+import { Glance } from './glance';
 import { PLACES, routeOf, type Route } from './routes';
 
 /** A hint for the first paint; what counts is kept in the database, which a killed browser doesn't lose. */
@@ -271,6 +273,11 @@ export class Shell extends LitElement {
     // Coming back to a place finds it as it was left; a new page starts at its top.
     if (main) main.scrollTop = PLACES.includes(this.route.tag.slice(3) as 'threads') ? kept : 0;
     main?.focus({ preventScroll: true });
+  }
+
+  /** For the moment in which the database has still to answer. */
+  static makeReady(): void {
+    makeReady([Shell, LsRule, Glance, LsStanding, LsBar], [icon('threads'), standingMark('unknown')]);
   }
 
   /** A screen that throws leaves the others working. */

@@ -1,0 +1,15 @@
+// @ts-check
+/*
+ * Stands in the page itself. Reading the manifest and its icons takes a start's time from what a person waits for: where a
+ * worker answers already, and the browser says by itself when it has found out that the app can be installed, the link comes
+ * a moment after the page. Every other browser, and every first visit, has it at once.
+ */
+{
+  const put = () =>
+    document.head.append(
+      Object.assign(document.createElement('link'), { rel: 'manifest', href: './manifest.webmanifest' }),
+    );
+  if ('onbeforeinstallprompt' in globalThis && navigator.serviceWorker?.controller)
+    addEventListener('load', () => setTimeout(put, 1000));
+  else put();
+}
