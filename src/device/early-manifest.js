@@ -9,7 +9,15 @@
     document.head.append(
       Object.assign(document.createElement('link'), { rel: 'manifest', href: './manifest.webmanifest' }),
     );
-  if ('onbeforeinstallprompt' in globalThis && navigator.serviceWorker?.controller)
+  const answered = () => {
+    try {
+      return navigator.serviceWorker?.controller;
+    } catch {
+      // A frame that may keep nothing.
+      return null;
+    }
+  };
+  if ('onbeforeinstallprompt' in globalThis && answered())
     addEventListener('load', () => setTimeout(put, 1000));
   else put();
 }

@@ -81,7 +81,7 @@ describe('with no network', () => {
       ] as (PerformanceResourceTiming & { workerFinalSourceType?: string })[];
       return Object.fromEntries(
         entries.map((e) => [
-          new URL(e.name).pathname.replace(/-[^/-]+(?=\.js)/, ''),
+          new URL(e.name).pathname.replace(/-[\w-]{8}(?=\.js)/, ''),
           e.workerFinalSourceType ?? 'not told',
         ]),
       );
