@@ -1,5 +1,5 @@
-import { readDocument, writeDocument, type ReadResult } from '../core/carry';
-import { PIECE, type CarryAnswer, type CarryAsk } from './carry-messages';
+import { readDocument, writeDocument, type Content, type ReadResult } from '../core/carry';
+import { Pieces, piecesOf, type CarryAnswer, type CarryAsk } from './carry-messages';
 
 const say = (answer: CarryAnswer): void => postMessage(answer);
 
@@ -12,19 +12,26 @@ const textOf = async (file: Blob): Promise<string | null> => {
   }
 };
 
-/** The rows go in pieces: whoever takes them in is never busy with all of them at once. */
 const send = (result: ReadResult): void => {
   if (!result.ok) return say({ kind: 'read', result });
-  const { records, earlier, ...head } = result.document;
-  const all = [...Object.entries(records), ['', earlier] as const];
-  for (const [store, rows] of all)
-    for (let at = 0; at === 0 || at < rows.length; at += PIECE)
-      say({ kind: 'rows', store, rows: rows.slice(at, at + PIECE) });
-  say({ kind: 'read', result: { ok: true, document: { ...head, records: {}, earlier: [] } } });
+  for (const piece of piecesOf(result.document)) say(piece);
+  say({ kind: 'read', result: { ok: true, document: { ...result.document, records: {}, earlier: [] } } });
 };
 
+/** As bytes: the page has nothing more to do with a large text. */
+const write = (content: Content): void => {
+  const { text, left } = writeDocument(content);
+  say({ kind: 'written', file: new Blob([text]), left });
+};
+
+const given = new Pieces();
+
 addEventListener('message', ({ data }: MessageEvent<CarryAsk>) => {
-  if (data.kind === 'write') return say({ kind: 'written', ...writeDocument(data.content) });
+  if (data.kind === 'rows') return given.add(data);
+  if (data.kind === 'write') {
+    const { records, earlier } = given;
+    return write({ ...data.head, records, earlier });
+  }
   void textOf(data.file).then((text) =>
     send(text === null ? { ok: false, code: 'encoding', params: {} } : readDocument(text)),
   );

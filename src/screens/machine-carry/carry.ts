@@ -83,9 +83,9 @@ export class CarryScreen extends ScreenElement<App> {
     try {
       const name = kind === 'machine' ? (this.app.profile?.name ?? '') : t.everythingName;
       const content = await this.carry.content(kind, __VERSION__);
-      const { text, left } = await writeFile(content);
+      const { file: made, left } = await writeFile(content);
       const day = isoTime(Date.now()).slice(0, 10);
-      const file = new File([text], t.fileName(name, day), { type: 'application/json' });
+      const file = new File([made], t.fileName(name, day), { type: 'application/json' });
       const how = await shareFile(file);
       if (kind === 'everything' && how !== 'cancelled') await this.carry.noteBackUp();
       this.said = [t[how], t.unreadable(content.unreadable - left), t.left(left)].join(' ');

@@ -64,8 +64,8 @@ export class CodesShow extends ScreenElement<App> {
     }
     const whole = await carryOf(this.app).content('machine', __VERSION__);
     for (const { kind, content } of forCodes(whole)) {
-      const { text } = await writeFile(content);
-      const parts = split(await deflate(new TextEncoder().encode(text)));
+      const { file } = await writeFile(content);
+      const parts = split(await deflate(new Uint8Array(await file.arrayBuffer())));
       if (parts.ok) return this.draw(worker, kind, parts.texts);
     }
     this.shown = { kind: 'too-large' };

@@ -54,7 +54,8 @@ export class Finger {
       await this.page.touchscreen.tap(x, y);
       this.taps += 1;
       const felt = await this.felt();
-      if (felt === 'there') return;
+      // What was left may have been done already, and taken with it what was touched.
+      if (felt === 'there' || !(await target.isVisible())) return;
       console.warn(`A touch of ${target.toString()} was felt ${felt}, on ${this.page.url()}`);
       if (felt === 'elsewhere' || attempt > 0) return;
     }
