@@ -14,13 +14,13 @@ const vitest = (...args) =>
   spawnSync(process.execPath, ['node_modules/vitest/vitest.mjs', 'run', ...args], { stdio: 'inherit' })
     .status;
 
-/** The files that failed; null where that can't be told. */
+/** The files that failed; none where that can't be told. */
 const failedIn = (report) => {
   try {
     const { testResults } = JSON.parse(readFileSync(report, 'utf8'));
     return testResults.filter((f) => f.status !== 'passed').map((f) => relative('.', f.name));
   } catch {
-    return null;
+    return [];
   }
 };
 
@@ -33,7 +33,7 @@ let status = vitest(
   `--outputFile.json=${report}`,
 );
 if (status !== 0) {
-  const failed = failedIn(report) ?? [];
+  const failed = failedIn(report);
   const journeys = failed.filter((f) => f.startsWith('test/browser/'));
   if (failed.length > 0 && failed.length <= MOST && journeys.length === failed.length) {
     console.log(`Gone through once more: ${journeys.join(', ')}`);

@@ -99,7 +99,7 @@ const followCopy = async (app: App): Promise<void> => {
 };
 
 /** A host that sends an older policy forbids style sheet and scripts in the page: the app then does what they do. */
-const lookAnyway = (): void => {
+const doAsThePage = (): void => {
   if (!globalThis.lathesideEarly)
     document.head.append(
       Object.assign(document.createElement('link'), { rel: 'manifest', href: './manifest.webmanifest' }),
@@ -112,7 +112,7 @@ const lookAnyway = (): void => {
 };
 
 const start = async (): Promise<void> => {
-  lookAnyway();
+  doAsThePage();
   const deep = location.hash !== '';
   const shell = new Shell();
   // Where the head of the screen can be shown without it, the code of the screens waits until that is done.
